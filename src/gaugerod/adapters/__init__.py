@@ -1,0 +1,1 @@
+"""Where the program meets the outside: files, SVG, PDF. One folder each."""

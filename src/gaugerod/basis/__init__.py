@@ -1,0 +1,1 @@
+"""What every stage stands on: lengths, rounding, citations, findings, the working and the errors."""

@@ -1,0 +1,44 @@
+"""The result: everything a command, page, sheet or export shows. They show; none of them calculates."""
+
+from dataclasses import dataclass
+
+from gaugerod.basis.finding import Finding, Verdict
+from gaugerod.basis.working import Step
+from gaugerod.geometry.taped_slope import SlopeShape
+from gaugerod.job.model import Job, Slope
+from gaugerod.setting_out.across import Across
+from gaugerod.setting_out.courses import Alternative, Courses
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlopeResult:
+    """One slope set out. ``across`` is None when the cover width is not known: a finding then says so."""
+
+    slope: Slope
+    shape: SlopeShape
+    courses: Courses
+    across: Across | None
+    findings: tuple[Finding, ...]
+    """The findings of this slope only, those of courses, across and shape included."""
+    method: tuple[str, ...]
+    """The job in steps, with this slope's own figures."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Result:
+    """The whole answer to a job."""
+
+    job: Job
+    slopes: tuple[SlopeResult, ...]
+    findings: tuple[Finding, ...]
+    """Every finding: the job's own and those of every slope."""
+    alternatives: tuple[tuple[str, Alternative], ...]
+    """What could change, each with the slope (and direction) it belongs to."""
+    version: str
+    cautions: tuple[str, ...]
+    working: Step
+
+    @property
+    def anything_outside(self) -> bool:
+        """Is any finding outside its rule?"""
+        return any(finding.verdict is Verdict.OUTSIDE for finding in self.findings)

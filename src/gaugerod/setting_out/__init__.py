@@ -1,0 +1,1 @@
+"""Setting out: courses up the slope, perps across it."""
