@@ -7,6 +7,7 @@ from math import isfinite
 from typing import assert_never
 
 from gaugerod.basis.citation import Citation
+from gaugerod.basis.errors import TableDamaged
 
 Cell = float | str | None
 """A number in its column's unit, a word, or None: an open end of a band, or a cell printed empty on purpose."""
@@ -89,6 +90,13 @@ class Table:
         if len(found) > 1:
             raise LookupError(f"table {self.name} has {len(found)} rows for {words}")
         return found[0] if found else self._off(_as_words(words))
+
+    def own_row(self, **words: str) -> Row:
+        """The one row that this program itself relies on. TableDamaged when the table has lost it."""
+        found = self.row_where(**words)
+        if not isinstance(found, Row):
+            raise TableDamaged(self.name, found.says)
+        return found
 
     def row_in_band(self, band: str, at: float, **words: str) -> Row | OffTable:
         """The row whose band holds ``at`` (in the band's own unit) and whose columns hold these words."""
