@@ -44,12 +44,12 @@ def implied_mm(missing: str, lengths_mm: SixLengths) -> float | None:
     """
     one, other = missing[0], missing[1]
     start, end = (corner for corner in "ABCD" if corner not in missing)
-    base_mm = _between(start, end, lengths_mm)
+    base_mm = _between_mm(start, end, lengths_mm)
     corners = [
         third_corner_mm(
             base_mm=base_mm,
-            from_start_mm=_between(start, corner, lengths_mm),
-            from_end_mm=_between(end, corner, lengths_mm),
+            from_start_mm=_between_mm(start, corner, lengths_mm),
+            from_end_mm=_between_mm(end, corner, lengths_mm),
         )
         for corner in (one, other)
     ]
@@ -60,7 +60,7 @@ def implied_mm(missing: str, lengths_mm: SixLengths) -> float | None:
     return hypot(first[0] - second[0], first[1] - turn * second[1])
 
 
-def _between(one: str, other: str, lengths_mm: SixLengths) -> float:
+def _between_mm(one: str, other: str, lengths_mm: SixLengths) -> float:
     return lengths_mm["".join(sorted(one + other))]
 
 

@@ -1,0 +1,136 @@
+"""The command line: says what it can do, runs it, and turns every outcome into an exit status.
+
+0  done, and nothing is outside a rule
+1  done, something is outside a rule: the answer says what
+2  the input cannot be used: every fault is listed
+3  a fault of this program
+"""
+
+import argparse
+import sys
+from collections.abc import Callable, Sequence
+from importlib import import_module
+
+from gaugerod import __version__
+from gaugerod.basis.errors import GaugerodError, InputRefused
+
+DONE, OUTSIDE, REFUSED, OUR_FAULT = 0, 1, 2, 3
+
+Command = Callable[[argparse.Namespace], int]
+
+_ABOUT = """\
+Sets out a pitched roof for tiling: from the tape measure and a tile in the hand to every batten and perp,
+with what each rule says and a sheet to pin up.
+
+A first roof:
+  gaugerod demo                      sets out the roof that comes with the program
+  gaugerod coverings                 the generic coverings, to choose from
+  gaugerod measure                   a record of your own tile, from a test lay
+  gaugerod check-file my-roof.toml   is the job file in order?
+  gaugerod set-out my-roof.toml      courses, perps, findings and the sheet
+"""
+
+_STATUS = "exit status: 0 nothing outside a rule; 1 something outside a rule; 2 input cannot be used; 3 program fault"
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and give its exit status."""
+    parser = _parser()
+    given = parser.parse_args(arguments)
+    if given.command is None:
+        parser.print_help()
+        return DONE
+    try:
+        return _command(given.command)(given)
+    except InputRefused as refused:
+        _say_faults(refused)
+        return REFUSED
+    except GaugerodError as error:
+        print(f"gaugerod: {error}", file=sys.stderr)
+        return REFUSED
+    except BrokenPipeError:
+        sys.stderr.close()
+        return DONE
+    except KeyboardInterrupt:
+        print("gaugerod: stopped", file=sys.stderr)
+        return REFUSED
+    except Exception as fault:  # noqa: BLE001 - the last door: anything that gets here is our own fault
+        print(f"gaugerod: a fault of this program, not of your input: {type(fault).__name__}: {fault}", file=sys.stderr)
+        return OUR_FAULT
+
+
+def _command(name: str) -> Command:
+    """The command's own module is read only when it is asked for, so that starting stays quick."""
+    module = import_module(f"gaugerod.cli.{name.replace('-', '_')}")
+    run: Command = module.run
+    return run
+
+
+def _say_faults(refused: InputRefused) -> None:
+    count = len(refused.faults)
+    print(f"The input cannot be used: {count} fault{'s' if count > 1 else ''}.", file=sys.stderr)
+    for fault in refused.faults:
+        print(f"  {fault}", file=sys.stderr)
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="gaugerod", description=_ABOUT, epilog=_STATUS, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
+    parser.add_argument("--version", action="version", version=f"gaugerod {__version__}")
+    commands = parser.add_subparsers(dest="command", metavar="command")
+    _add_set_out(commands.add_parser("set-out", help="set out a job: courses, perps, findings, sheets", epilog=_STATUS))
+    _add_demo(commands.add_parser("demo", help="set out the roof that comes with the program", epilog=_STATUS))
+    _add_coverings(commands.add_parser("coverings", help="list the generic coverings, or show one"))
+    _add_measure(commands.add_parser("measure", help="make a record of your own tile from a test lay"))
+    _add_check_file(commands.add_parser("check-file", help="check a job file without setting it out"))
+    commands.add_parser("schema", help="print the JSON Schema of the job file")
+    return parser
+
+
+def _add_set_out(command: argparse.ArgumentParser) -> None:
+    command.description = "Set out a job file (TOML or JSON). Prints the main numbers; --out writes the sheets."
+    command.add_argument("job", metavar="JOB", help="the job file, .toml or .json")
+    _add_outputs(command, out_default=None)
+
+
+def _add_demo(command: argparse.ArgumentParser) -> None:
+    command.description = "Set out the demo roof and write its sheets."
+    _add_outputs(command, out_default="gaugerod-demo")
+
+
+def _add_outputs(command: argparse.ArgumentParser, *, out_default: str | None) -> None:
+    command.add_argument(
+        "--json", metavar="FILE", default=None, help="write the result document to FILE; - for standard output"
+    )
+    command.add_argument(
+        "--out", metavar="DIR", default=out_default, help="write sheets (PDF), drawings (SVG) and result.json here"
+    )
+    command.add_argument(
+        "--paper", choices=["a4", "letter"], default="a4", help="paper of the sheets (default: %(default)s)"
+    )
+
+
+def _add_coverings(command: argparse.ArgumentParser) -> None:
+    command.add_argument("name", metavar="NAME", nargs="?", default=None, help="show this record whole")
+
+
+def _add_check_file(command: argparse.ArgumentParser) -> None:
+    command.add_argument("job", metavar="JOB", help="the job file, .toml or .json")
+
+
+def _add_measure(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Lay your own tiles out and measure them. With no figures given, it asks for them one by one. "
+        "Lengths as you write them: 345, 34.5 cm, 1' 1 5/8\"."
+    )
+    from gaugerod.cli.measure_figures import FIGURES  # noqa: PLC0415 - light, and only this command needs it
+
+    for figure in FIGURES:
+        command.add_argument(figure.flag, dest=figure.field, metavar=figure.metavar, default=None, help=figure.help)
+    command.add_argument("--name", default="my-tile", help="name of the record (default: %(default)s)")
+    command.add_argument("--ask", action="store_true", help="ask for every figure that is not given")
+
+
+if __name__ == "__main__":
+    sys.exit(main())

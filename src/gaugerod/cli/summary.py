@@ -1,0 +1,76 @@
+"""The main numbers of a result, for the terminal: what a roofer reads first."""
+
+import textwrap
+from collections.abc import Iterator
+
+from gaugerod.basis.finding import Finding, Verdict
+from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
+from gaugerod.job.method import gauge_in_words
+from gaugerod.job.result import Result, SlopeResult
+from gaugerod.setting_out.across import Across
+from gaugerod.setting_out.courses import Alternative, Courses
+
+WIDTH_COUNT = 100
+MARK = {Verdict.WITHIN: "ok ", Verdict.OUTSIDE: "OUT", Verdict.NOT_COVERED: "?  "}
+
+
+def summary_lines(result: Result) -> list[str]:
+    """The result in plain lines."""
+    unit = result.job.show_lengths_in
+    lines = [f"{result.job.title}: {result.job.covering.title}", f"rules: edition {result.job.edition.value}"]
+    for slope in result.slopes:
+        lines.extend(
+            ["", f"Slope {slope.slope.name}, {slope.slope.pitch_deg:.1f}°, {slope.shape.area_mm2 / 1e6:.2f} m²"]
+        )
+        lines.extend(_courses(slope.courses, unit))
+        if slope.across is not None:
+            lines.extend(_across(slope.across, slope, unit))
+    lines.extend(_findings(result.findings))
+    lines.extend(_alternatives(result.alternatives))
+    lines.extend(["", *_wrapped(result.cautions[-1])])
+    return lines
+
+
+def _courses(courses: Courses, unit: LengthUnit) -> Iterator[str]:
+    gauges = {gauge_in_words(rod, unit): None for rod in courses.rods}
+    yield f"  courses up     {courses.count} at {', '.join(gauges)} gauge; headlap {write_greatest(courses.headlap_mm, unit)}"
+    yield from _wrapped(courses.why, first="                 ")
+    for rod in courses.rods:
+        marks = f"first {write_length(rod.marks_mm[0], unit)}, top {write_length(rod.marks_mm[-1], unit)}"
+        yield f"  rod at {write_length(rod.at_mm, unit):9} {marks}, {write_length(rod.below_apex_mm, unit)} below the apex"
+
+
+def _across(across: Across, slope: SlopeResult, unit: LengthUnit) -> Iterator[str]:
+    yield (
+        f"  units across   {across.units_count} at {across.cover_mm:.1f} mm cover, {across.bond.value} bond; "
+        f"{slope.slope.left.value} {write_length(across.left_overhang_mm, unit)}, "
+        f"{slope.slope.right.value} {write_length(across.right_overhang_mm, unit)}"
+    )
+    yield from _wrapped(across.why, first="                 ")
+
+
+def _findings(findings: tuple[Finding, ...]) -> Iterator[str]:
+    """Outside first, then not covered; what is within is only counted, the sheet lists it."""
+    told = [finding for finding in findings if finding.verdict is not Verdict.WITHIN]
+    order = [Verdict.OUTSIDE, Verdict.NOT_COVERED]
+    yield ""
+    yield f"Findings: {len(findings) - len(told)} within their rules, {len(told)} to read"
+    for finding in sorted(told, key=lambda finding: order.index(finding.verdict)):
+        text = f"{finding.where}: {finding.rule}. {finding.says} [{finding.citation}]"
+        yield from _wrapped(text, first=f"  {MARK[finding.verdict]}  ")
+
+
+def _alternatives(alternatives: tuple[tuple[str, Alternative], ...]) -> Iterator[str]:
+    if not alternatives:
+        return
+    yield ""
+    yield "What could change:"
+    for where, alternative in alternatives:
+        limits = "keeps every limit" if alternative.keeps_limits else "does not keep every limit"
+        yield from _wrapped(
+            f"{where}: {alternative.change} {alternative.costs} ({limits})", first=f"  {alternative.rank}.   "
+        )
+
+
+def _wrapped(text: str, *, first: str = "") -> list[str]:
+    return textwrap.wrap(text, WIDTH_COUNT, initial_indent=first, subsequent_indent=" " * len(first))
