@@ -2,9 +2,15 @@
 
 GaugerodError
 ├── InputRefused      the input cannot be used; carries every fault found, not just the first
+├── LengthUnclear     a text is not a length, or could be two; carries the text and what to write instead
+├── PitchUnclear      a text is not a pitch, or could be two; carries the text and what to write instead
 ├── TableDamaged      a shipped table fails its own seal; carries the table and what is wrong
 └── NothingToSetOut   a stage was asked for something it cannot do; carries the reason in plain words
+    ├── RoofWillNotClose  no roof closes over this outline; carries the place on plan
+    └── RoofAsks          the outline leaves a choice to a person; carries the place and the choices
 """
+
+# ruff: noqa: N818  an error is named for what happened, in words that read well in a report
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -39,6 +45,24 @@ class InputRefused(GaugerodError):
         super().__init__("\n".join(str(fault) for fault in self.faults))
 
 
+class LengthUnclear(GaugerodError):
+    """The text is not a length, or could be two different ones. ``reason`` says what to write instead."""
+
+    def __init__(self, text: str, reason: str) -> None:
+        self.text = text
+        self.reason = reason
+        super().__init__(f"{text!r} {reason}")
+
+
+class PitchUnclear(GaugerodError):
+    """The text is not a pitch, or could be two different ones. ``reason`` says what to write instead."""
+
+    def __init__(self, text: str, reason: str) -> None:
+        self.text = text
+        self.reason = reason
+        super().__init__(f"{text!r} {reason}")
+
+
 class TableDamaged(GaugerodError):
     """A shipped table does not match its seal, or its description is incomplete."""
 
@@ -54,3 +78,23 @@ class NothingToSetOut(GaugerodError):
     def __init__(self, reason: str) -> None:
         self.reason = reason
         super().__init__(reason)
+
+
+class RoofWillNotClose(NothingToSetOut):
+    """No roof could be closed over the outline. ``where_mm`` is the place on plan where it stays open."""
+
+    def __init__(self, *, where_mm: tuple[float, float], reason: str) -> None:
+        self.where_mm = where_mm
+        x_mm, y_mm = where_mm
+        super().__init__(f"the roof does not close near ({x_mm:.0f}, {y_mm:.0f}) on plan: {reason}")
+
+
+class RoofAsks(NothingToSetOut):
+    """The outline can be roofed in more than one way. ``where_mm`` is the place on plan, ``choices`` what to choose from."""
+
+    def __init__(self, *, where_mm: tuple[float, float], question: str, choices: tuple[str, ...]) -> None:
+        self.where_mm = where_mm
+        self.question = question
+        self.choices = choices
+        x_mm, y_mm = where_mm
+        super().__init__(f"near ({x_mm:.0f}, {y_mm:.0f}) on plan: {question} Choose: {'; or '.join(choices)}.")

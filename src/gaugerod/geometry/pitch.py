@@ -1,6 +1,6 @@
 """Pitch: the only place where degrees meet trigonometry."""
 
-from math import atan2, cos, degrees, hypot, radians, sin, tan
+from math import atan2, cos, degrees, hypot, isfinite, radians, sin, sqrt, tan
 
 from gaugerod.basis.errors import NothingToSetOut
 
@@ -31,7 +31,7 @@ def pitch_from_rise_and_run_deg(*, rise_mm: float, run_mm: float) -> float:
     >>> round(pitch_from_rise_and_run_deg(rise_mm=8.0, run_mm=12.0), 4)
     33.6901
     """
-    if not (rise_mm > 0 and run_mm > 0):
+    if not (rise_mm > 0 and run_mm > 0 and isfinite(rise_mm) and isfinite(run_mm)):
         raise NothingToSetOut("a pitch needs a rise and a run above nothing")
     return atan2_deg(rise_mm, run_mm)
 
@@ -42,9 +42,10 @@ def pitch_from_rafter_and_run_deg(*, rafter_mm: float, run_mm: float) -> float:
     >>> round(pitch_from_rafter_and_run_deg(rafter_mm=1000.0, run_mm=500.0), 6)
     60.0
     """
-    if not 0 < run_mm < rafter_mm:
+    if not (0 < run_mm < rafter_mm and isfinite(rafter_mm)):
         raise NothingToSetOut("the rafter must be longer than its run on plan")
-    return degrees(atan2((rafter_mm**2 - run_mm**2) ** 0.5, run_mm))
+    # Factored: near a flat roof r² − a² would lose its last figures.
+    return atan2_deg(sqrt(rafter_mm - run_mm) * sqrt(rafter_mm + run_mm), run_mm)
 
 
 def rafter_mm(*, run_mm: float, pitch_deg: float) -> float:
@@ -53,6 +54,8 @@ def rafter_mm(*, run_mm: float, pitch_deg: float) -> float:
     >>> round(rafter_mm(run_mm=4000.0, pitch_deg=60.0), 6)
     8000.0
     """
+    if not (run_mm >= 0 and isfinite(run_mm) and 0 <= pitch_deg < 90):
+        raise NothingToSetOut("a rafter needs a run on plan and a pitch from level to less than plumb")
     return run_mm / cos_deg(pitch_deg)
 
 
