@@ -44,7 +44,8 @@ def _up_the_slope(covering: Covering, courses: Courses, unit: LengthUnit) -> lis
         steps.append(
             f"First batten: hook the tape on the outer face of the fascia and mark {_marks(courses, 0, unit)} up the "
             f"slope, top edge of the batten. That is the hanging length "
-            f"{write_length(covering.hanging_length_mm, unit)} less the overhang {write_length(first.overhang_mm, unit)}."
+            f"{write_length(covering.hanging_length_mm, unit)} less the overhang "
+            f"{write_length(first.overhang_mm, unit)}."
         )
     steps.append(_other_marks(courses, unit))
     steps.append(
@@ -148,6 +149,6 @@ def _check_as_nailed(courses: Courses, unit: LengthUnit) -> str:
     widest_mm = max(max(rod.gaps_mm, default=0.0) for rod in courses.rods)
     return (
         f"Check as you go: no gap between battens may exceed {write_greatest(courses.gauge_max_mm, unit)} (the "
-        f"marks give at most {write_length(widest_mm, unit)}). If a batten goes in wrong, measure where it is and set out "
-        f"the rest from there."
+        f"marks give at most {write_length(widest_mm, unit)}). If a batten goes in wrong, measure where it is and "
+        f"set out the rest from there."
     )
