@@ -1,0 +1,91 @@
+"""What the marks, as rounded, keep or break: gauge at both ends of its range, and the top batten's place."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from gaugerod.basis.finding import TOUCH, Finding, Sense, Verdict
+from gaugerod.setting_out.courses import CoursesAsk, Rod, Strategy
+from gaugerod.setting_out.said import said
+
+
+def course_findings(*, ask: CoursesAsk, rods: Sequence[Rod], strategy: Strategy) -> Iterator[Finding]:
+    """Findings on the gaps set out here (kept battens have their own) and on the top batten."""
+    gaps_mm = [gap for rod in rods for gap in _set_out_gaps_mm(rod, strategy)]
+    if gaps_mm:
+        yield _greatest(ask, max(gaps_mm))
+        if ask.gauge_min_mm is not None:
+            yield _least(ask, min(gaps_mm), ask.gauge_min_mm)
+    yield from _top(ask, rods)
+
+
+def _set_out_gaps_mm(rod: Rod, strategy: Strategy) -> tuple[float, ...]:
+    """The gaps above the kept battens. A cut top course is not a gauge: its tail stays on the line of the courses."""
+    gaps_mm = rod.gaps_mm[max(rod.kept_count - 1, 0) :]
+    return gaps_mm[:-1] if strategy is Strategy.PARALLEL else gaps_mm
+
+
+def _greatest(ask: CoursesAsk, gap_mm: float) -> Finding:
+    over_mm = gap_mm - ask.gauge_max_mm
+    says = (
+        f"The widest gap between marks is {said(gap_mm, ask.division)}, so no lap is short."
+        if over_mm <= TOUCH
+        else f"The widest gap between marks is {said(over_mm, ask.division)} too much: the lap there is short by that."
+    )
+    return Finding(
+        rule="greatest gauge",
+        where=ask.where,
+        proposed=gap_mm,
+        limit=ask.gauge_max_mm,
+        unit="mm",
+        sense=Sense.AT_MOST,
+        citation=ask.gauge_citation,
+        says=says,
+    )
+
+
+def _least(ask: CoursesAsk, gap_mm: float, gauge_min_mm: float) -> Finding:
+    under_mm = gauge_min_mm - gap_mm
+    says = (
+        f"The closest gap between marks is {said(gap_mm, ask.division)}."
+        if under_mm <= TOUCH
+        else (
+            f"The closest gap between marks is {said(gap_mm, ask.division)}, {said(under_mm, ask.division)} under what "
+            f"this unit can close up to: heads foul or nail holes show. See what could change."
+        )
+    )
+    return Finding(
+        rule="least gauge",
+        where=ask.where,
+        proposed=gap_mm,
+        limit=gauge_min_mm,
+        unit="mm",
+        sense=Sense.AT_LEAST,
+        citation=ask.gauge_citation,
+        says=says,
+    )
+
+
+def _top(ask: CoursesAsk, rods: Sequence[Rod]) -> Iterator[Finding]:
+    below_mm = [rod.below_apex_mm for rod in rods]
+    for proposed_mm, limit_mm, sense, wrong in (
+        (min(below_mm), ask.top.least_mm, Sense.AT_LEAST, "too near the apex: it fouls the ridge fixing"),
+        (
+            max(below_mm),
+            ask.top.greatest_mm,
+            Sense.AT_MOST,
+            "too far below the apex: the ridge may not cover its heads",
+        ),
+    ):
+        finding = Finding(
+            rule="top batten",
+            where=ask.where,
+            proposed=proposed_mm,
+            limit=limit_mm,
+            unit="mm",
+            sense=sense,
+            citation=ask.top.citation,
+            says=f"The top batten is {said(proposed_mm, ask.division)} below the apex",
+        )
+        out_mm = max(limit_mm - proposed_mm, proposed_mm - limit_mm)
+        end = "." if finding.verdict is Verdict.WITHIN else f", {said(out_mm, ask.division)} {wrong}."
+        yield replace(finding, says=finding.says + end)
