@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
-from gaugerod.job.method import gauge_in_words
+from gaugerod.job.method import fine_length
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.setting_out.across import Across
 from gaugerod.setting_out.courses import Alternative, Courses
@@ -32,7 +32,7 @@ def summary_lines(result: Result) -> list[str]:
 
 
 def _courses(courses: Courses, unit: LengthUnit) -> Iterator[str]:
-    gauges = {gauge_in_words(rod, unit): None for rod in courses.rods}
+    gauges = {fine_length(rod.gauge_mm, unit): None for rod in courses.rods}
     yield f"  courses up     {courses.count} at {', '.join(gauges)} gauge; headlap {write_greatest(courses.headlap_mm, unit)}"
     yield from _wrapped(courses.why, first="                 ")
     for rod in courses.rods:
@@ -42,7 +42,7 @@ def _courses(courses: Courses, unit: LengthUnit) -> Iterator[str]:
 
 def _across(across: Across, slope: SlopeResult, unit: LengthUnit) -> Iterator[str]:
     yield (
-        f"  units across   {across.units_count} at {across.cover_mm:.1f} mm cover, {across.bond.value} bond; "
+        f"  units across   {across.units_count} at {fine_length(across.cover_mm, unit)} cover, {across.bond.value} bond; "
         f"{slope.slope.left.value} {write_length(across.left_overhang_mm, unit)}, "
         f"{slope.slope.right.value} {write_length(across.right_overhang_mm, unit)}"
     )

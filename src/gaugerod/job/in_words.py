@@ -16,7 +16,7 @@ def sentence_in_unit(sentence: str, unit: LengthUnit) -> str:
     A batten section (``38 × 25 mm``) keeps the name the trade gives it.
 
     >>> sentence_in_unit("The lap is 2.0 mm short of 76.2 mm.", LengthUnit.FT_IN)
-    'The lap is 1/16" short of 3".'
+    'The lap is 1/16" (2 mm) short of 3" (76.2 mm).'
     >>> sentence_in_unit("The lap is 2.0 mm short of 76.2 mm.", LengthUnit.MM)
     'The lap is 2 mm short of 76.2 mm.'
     """
@@ -26,7 +26,7 @@ def sentence_in_unit(sentence: str, unit: LengthUnit) -> str:
 def _length(written: str, unit: LengthUnit) -> str:
     if unit is LengthUnit.MM:
         return f"{written.removesuffix('.0')} mm"
-    return write_length(float(written), unit)
+    return f"{write_length(float(written), unit)} ({written.removesuffix('.0')} mm)"
 
 
 def in_unit(result: Result, unit: LengthUnit) -> Result:

@@ -4,7 +4,7 @@ from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
 from gaugerod.coverings.single_lap import Bond
 from gaugerod.job.model import Covering, Slope
 from gaugerod.setting_out.across import Across, Fit, SideKind
-from gaugerod.setting_out.courses import Courses, Rod, Strategy
+from gaugerod.setting_out.courses import Courses, Strategy
 
 
 def method_steps(
@@ -81,13 +81,13 @@ def _other_marks(courses: Courses, unit: LengthUnit) -> str:
 
 
 def _gauges(courses: Courses, unit: LengthUnit) -> str:
-    gauges = [gauge_in_words(rod, unit) for rod in courses.rods]
+    gauges = [fine_length(rod.gauge_mm, unit) for rod in courses.rods]
     return gauges[0] if len(set(gauges)) == 1 else ", ".join(gauges)
 
 
-def gauge_in_words(rod: Rod, unit: LengthUnit) -> str:
-    """A gauge to a tenth of a millimetre; in feet and inches to a sixteenth."""
-    return write_length(rod.gauge_mm, unit) if unit is LengthUnit.FT_IN else f"{rod.gauge_mm:.1f} mm"
+def fine_length(length_mm: float, unit: LengthUnit) -> str:
+    """A gauge or cover to a tenth of a millimetre; in feet and inches to a sixteenth."""
+    return write_length(length_mm, unit) if unit is LengthUnit.FT_IN else f"{length_mm:.1f} mm"
 
 
 def _marks(courses: Courses, index: int, unit: LengthUnit) -> str:
@@ -109,7 +109,7 @@ def _across(slope: Slope, across: Across, unit: LengthUnit) -> list[str]:
             f"slope."
         ),
         (
-            f"Lay {across.units_count} units to the course at {eaves.cover_mm:.1f} mm cover, "
+            f"Lay {across.units_count} units to the course at {fine_length(eaves.cover_mm, unit)} cover, "
             f"{_reach(slope.left, across.left_overhang_mm, unit)} on the left, "
             f"{_reach(slope.right, across.right_overhang_mm, unit)} on the right."
         ),

@@ -30,7 +30,7 @@ def slope_findings(job: Job, slope: Slope, *, courses: Courses) -> tuple[Finding
         *_top(job, slope, courses),
         batten_section(
             where=slope.name,
-            covering=BattenedCovering.SINGLE_LAP_TILE,
+            covering=BattenedCovering.TILE_SINGLE_LAP,
             rafter_spacing_mm=slope.rafter_spacing_mm,
             edition=job.edition,
         ),

@@ -22,6 +22,7 @@ from gaugerod.setting_out.courses import Alternative, Courses, CoursesAsk
 from gaugerod.setting_out.set_across import set_out_across
 from gaugerod.setting_out.set_courses import set_out_courses
 from gaugerod.setting_out.stations import Station
+from gaugerod.standards.defaults import minimum_cut
 
 
 def set_out(job: Job) -> Result:
@@ -132,6 +133,7 @@ def _across(job: Job, slope: Slope, shape: SlopeShape) -> tuple[Across | None, t
             high_points_mm=tile.high_points_mm,
             openings=slope.openings,
             division=division_of(job.show_lengths_in),
+            minimum_cut=minimum_cut(job.edition),
             perps_every_count=job.wishes.perps_every_count,
         )
     )

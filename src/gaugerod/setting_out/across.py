@@ -9,6 +9,7 @@ from enum import StrEnum
 from gaugerod.basis.band import Band
 from gaugerod.basis.citation import Citation
 from gaugerod.basis.finding import Finding
+from gaugerod.basis.limit import Limit
 from gaugerod.basis.rounding import Division
 from gaugerod.basis.working import Step
 from gaugerod.coverings.single_lap import Bond
@@ -46,7 +47,9 @@ class AcrossAsk:
     ``eaves_width_mm``   left end to right end of the roof structure along the eaves
     ``top_left_mm``      x of the left end at the top line, ``top_right_mm`` of the right end (verges may not be square)
     ``cover_closed_mm``, ``cover_open_mm``  the shunt: cover width may lie anywhere between
+    ``minimum_cut``      least piece as a share of a unit's cover
     ``unit_width_mm``    full width of one unit, so a course of n whole units is (n − 1) × cover + unit width
+    ``minimum_cut``      the least piece, as a share of a unit's cover
     """
 
     where: str
@@ -65,6 +68,7 @@ class AcrossAsk:
     high_points_mm: tuple[float, ...]
     openings: tuple[Opening, ...]
     division: Division
+    minimum_cut: Limit
     perps_every_count: int = 3
 
 

@@ -166,7 +166,10 @@ def _nailed(ask: CoursesAsk) -> Iterator[Fault]:
 def _nailed_rod(ask: CoursesAsk, *, field: str, rod: NailedRod) -> Iterator[Fault]:
     if not rod.marks_mm:
         yield Fault(
-            field=f"{field}.marks_mm", given="none", allowed="one mark or more", do="Leave the place out, or measure it."
+            field=f"{field}.marks_mm",
+            given="none",
+            allowed="one mark or more",
+            do="Leave the place out, or measure it.",
         )
         return
     for number, mark_mm in enumerate(rod.marks_mm):

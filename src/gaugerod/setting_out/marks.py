@@ -54,9 +54,7 @@ def marks_above_kept(
     least, lowest = floor(gauge_mm / step_mm), highest
     if limits.least_mm is not None and gauge_mm >= limits.least_mm:
         least, lowest = ceil(limits.least_mm / step_mm), ceil(kept_mm / step_mm)
-    counts = [
-        min(highest + k * greatest, max(lowest + k * least, mark)) for k, mark in enumerate(nearest) if k > 0
-    ]
+    counts = [min(highest + k * greatest, max(lowest + k * least, mark)) for k, mark in enumerate(nearest) if k > 0]
     exact_mm = _exact_mm(kept_mm, gauge_mm, count)[1:]
     return Marks(rounded_mm=_lengths_mm(counts, division), exact_mm=exact_mm)
 

@@ -77,9 +77,7 @@ def _parallel(*, spans: Spans, limits: GaugeLimits, ends: EndBands) -> tuple[Pla
     if shift is None or (longest.greatest_mm + shift.shift_mm) / shift.count - spans.taper_mm < BATTEN_WIDTH_MM:
         return ()
     departure_mm = spans.taper_mm + abs(shift.shift_mm)
-    return (
-        Plan(strategy=Strategy.PARALLEL, count=shift.count, shift_mm=shift.shift_mm, departure_mm=departure_mm),
-    )
+    return (Plan(strategy=Strategy.PARALLEL, count=shift.count, shift_mm=shift.shift_mm, departure_mm=departure_mm),)
 
 
 def _flexed(*, spans: Spans, limits: GaugeLimits, ends: EndBands) -> tuple[Plan, ...]:
@@ -87,9 +85,7 @@ def _flexed(*, spans: Spans, limits: GaugeLimits, ends: EndBands) -> tuple[Plan,
     if shift is None:
         return ()
     return (
-        Plan(
-            strategy=Strategy.FLEXED, count=shift.count, shift_mm=shift.shift_mm, departure_mm=abs(shift.shift_mm)
-        ),
+        Plan(strategy=Strategy.FLEXED, count=shift.count, shift_mm=shift.shift_mm, departure_mm=abs(shift.shift_mm)),
     )
 
 
@@ -100,6 +96,4 @@ def _course_saved(*, spans: Spans, limits: GaugeLimits, ends: EndBands, count: i
     shift_mm = shift_to_fit(count=count - 1, spans=spans, limits=limits)
     if shift_mm is None or not -ends.shorten_mm <= shift_mm <= ends.lengthen_mm:
         return ()
-    return (
-        Plan(strategy=Strategy.FLEXED, count=count - 1, shift_mm=shift_mm, departure_mm=abs(shift_mm)),
-    )
+    return (Plan(strategy=Strategy.FLEXED, count=count - 1, shift_mm=shift_mm, departure_mm=abs(shift_mm)),)

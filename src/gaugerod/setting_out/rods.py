@@ -36,7 +36,14 @@ def spans_of(*, places: Sequence[Place], hanging_length_mm: Fraction, ends: Ends
 
 
 def make_rods(
-    *, ask: CoursesAsk, places: Sequence[Place], plan: Plan, spans: Spans, wished: Ends, moved: Ends, limits: GaugeLimits
+    *,
+    ask: CoursesAsk,
+    places: Sequence[Place],
+    plan: Plan,
+    spans: Spans,
+    wished: Ends,
+    moved: Ends,
+    limits: GaugeLimits,
 ) -> tuple[Rod, ...]:
     """One rod for each place, its marks to the division and exact."""
     hanging_mm = exact_length_mm(ask.hanging_length_mm)
@@ -70,15 +77,11 @@ def _marks(
     *, ask: CoursesAsk, place: Place, start_mm: Fraction, gauge_mm: Fraction, count: int, limits: GaugeLimits
 ) -> Marks:
     if place.kept_mm:
-        return marks_above_kept(
-            kept_mm=start_mm, gauge_mm=gauge_mm, count=count, limits=limits, division=ask.division
-        )
+        return marks_above_kept(kept_mm=start_mm, gauge_mm=gauge_mm, count=count, limits=limits, division=ask.division)
     return equal_marks(start_mm=start_mm, gauge_mm=gauge_mm, count=count, division=ask.division)
 
 
-def _top_mark_at(
-    marks: Marks, *, start_mm: Fraction, top_mm: Fraction, limits: GaugeLimits, ask: CoursesAsk
-) -> Marks:
+def _top_mark_at(marks: Marks, *, start_mm: Fraction, top_mm: Fraction, limits: GaugeLimits, ask: CoursesAsk) -> Marks:
     """The same battens with the top one brought down to the ridge line."""
     below_mm = exact_length_mm(marks.rounded_mm[-2]) if len(marks.rounded_mm) > 1 else start_mm
     highest = count_below(below_mm + limits.greatest_mm, ask.division)

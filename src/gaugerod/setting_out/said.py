@@ -8,10 +8,10 @@ from gaugerod.basis.rounding import Division
 
 
 def said(length_mm: float | Fraction, division: Division) -> str:
-    """The length for a sentence.
+    r"""The length for a sentence.
 
     >>> said(345.27, Division.MILLIMETRE), said(345.0, Division.MILLIMETRE), said(345.0, Division.SIXTEENTH)
-    ('345.3 mm', '345 mm', '1\\' 1 9/16"')
+    ('345.3 mm', '345 mm', '1\' 1 9/16"')
     """
     match division:
         case Division.MILLIMETRE:
