@@ -1,1 +1,44 @@
-"""The only place that joins the engine to real adapters."""
+"""The only place that joins the engine to real adapters. Each is read when it is first needed."""
+
+from datetime import datetime
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+from gaugerod.job.model import Job
+from gaugerod.job.result import Result
+
+
+def job_from_file(path: Path) -> Job:
+    """The job in a TOML or JSON file. Raises InputRefused with every fault."""
+    from gaugerod.adapters.job_file.read import read_job  # noqa: PLC0415 - heavy, and not every command needs it
+
+    return read_job(path)
+
+
+def demo_job() -> Job:
+    """The job that comes with the program."""
+    from gaugerod.adapters.job_file.read import read_job_text  # noqa: PLC0415
+
+    return read_job_text(files("gaugerod.adapters.job_file").joinpath("examples", "demo.toml").read_bytes())
+
+
+def job_file_schema() -> dict[str, Any]:
+    """The JSON Schema of the job file."""
+    from gaugerod.adapters.job_file.schema import job_schema  # noqa: PLC0415
+
+    return job_schema()
+
+
+def result_as_document(result: Result) -> dict[str, Any]:
+    """The result document."""
+    from gaugerod.adapters.result_document.document import result_document  # noqa: PLC0415
+
+    return result_document(result)
+
+
+def write_sheets(result: Result, *, folder: Path, paper: str) -> list[tuple[Path, str]]:
+    """Write every sheet and drawing into the folder; gives each path with what it is."""
+    from gaugerod.adapters.sheet_files.write import write_sheet_files  # noqa: PLC0415
+
+    return write_sheet_files(result, folder=folder, paper=paper, made_at=datetime.now().astimezone())

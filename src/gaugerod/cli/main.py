@@ -33,7 +33,7 @@ A first roof:
 _STATUS = "exit status: 0 nothing outside a rule; 1 something outside a rule; 2 input cannot be used; 3 program fault"
 
 
-def main(arguments: Sequence[str] | None = None) -> int:
+def main(arguments: Sequence[str] | None = None) -> int:  # noqa: PLR0911 - one return for each way to end
     """Run one command and give its exit status."""
     parser = _parser()
     given = parser.parse_args(arguments)
@@ -128,7 +128,21 @@ def _add_measure(command: argparse.ArgumentParser) -> None:
 
     for figure in FIGURES:
         command.add_argument(figure.flag, dest=figure.field, metavar=figure.metavar, default=None, help=figure.help)
-    command.add_argument("--name", default="my-tile", help="name of the record (default: %(default)s)")
+    command.add_argument(
+        "--form", choices=["flat", "profiled", "pantile"], default="flat", help="(default: %(default)s)"
+    )
+    command.add_argument("--material", choices=["clay", "concrete"], default="concrete", help="(default: %(default)s)")
+    command.add_argument(
+        "--ten-measured",
+        choices=["over-all", "edge-to-edge"],
+        default="over-all",
+        help="ten units over all, or from the first left edge to the eleventh (default: %(default)s)",
+    )
+    command.add_argument("--half-unit", action="store_true", help="a half-width companion is to be had")
+    command.add_argument("--unit-and-a-half", action="store_true", help="a one-and-a-half-width companion is to be had")
+    command.add_argument("--bond", choices=["straight", "broken"], default="straight", help="the usual bond")
+    command.add_argument("--name", default="own-tile", help="name of the record (default: %(default)s)")
+    command.add_argument("--title", default=None, help="what it is called on the sheets")
     command.add_argument("--ask", action="store_true", help="ask for every figure that is not given")
 
 

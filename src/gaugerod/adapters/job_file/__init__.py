@@ -1,0 +1,1 @@
+"""The door: the job file read, checked and described."""

@@ -1,0 +1,30 @@
+"""Which lengths make sense where. House limits: they catch slips of unit and of the pen, not unusual roofs."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Allowed:
+    """Lengths from ``least_mm`` to ``greatest_mm``, both allowed, and what kind of length it is."""
+
+    least_mm: float
+    greatest_mm: float
+    what: str
+
+    def __str__(self) -> str:
+        return f"{self.what}, {_short(self.least_mm)} to {_short(self.greatest_mm)}"
+
+
+def _short(length_mm: float) -> str:
+    return f"{length_mm / 1000:g} m" if length_mm >= 1000 else f"{length_mm:g} mm"
+
+
+ALONG_THE_ROOF = Allowed(least_mm=100, greatest_mm=100_000, what="a length measured on a roof")
+PLACE_ON_THE_ROOF = Allowed(least_mm=0, greatest_mm=100_000, what="a distance on a roof")
+OPENING_SIZE = Allowed(least_mm=20, greatest_mm=50_000, what="the size of an opening")
+RAFTER_SPACING = Allowed(least_mm=100, greatest_mm=3_000, what="rafter to rafter, centre to centre")
+EDGE_ALLOWANCE = Allowed(least_mm=0, greatest_mm=500, what="an allowance at an edge")
+RIDGE_COVER = Allowed(least_mm=20, greatest_mm=1_000, what="the reach of a ridge unit or flashing down the slope")
+UNIT_SIZE = Allowed(least_mm=20, greatest_mm=2_000, what="a size of one tile or slate")
+PLACE_ON_THE_UNIT = Allowed(least_mm=0, greatest_mm=2_000, what="a distance on one tile")
+RISE_OR_RUN = Allowed(least_mm=1, greatest_mm=100_000, what="a rise, run or rafter length")

@@ -1,0 +1,1 @@
+"""The result as one JSON document with stable names."""

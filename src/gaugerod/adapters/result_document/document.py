@@ -1,0 +1,178 @@
+"""The result document: plain JSON, in a fixed order, with the names other programs may rely on."""
+
+from typing import Any
+
+from gaugerod.basis.finding import Finding
+from gaugerod.basis.working import Step
+from gaugerod.job.result import Result, SlopeResult
+from gaugerod.setting_out.across import Across
+from gaugerod.setting_out.courses import Alternative, Courses
+
+Json = dict[str, Any]
+
+
+def result_document(result: Result) -> Json:
+    """The whole result. Lengths in mm to a ten-thousandth, angles in degrees."""
+    return {
+        "title": result.job.title,
+        "edition": result.job.edition.value,
+        "version": result.version,
+        "covering": {"name": result.job.covering.name, "title": result.job.covering.title},
+        "slopes": [_slope(slope) for slope in result.slopes],
+        "findings": [finding_document(finding) for finding in result.findings],
+        "alternatives": [{"where": where, **_alternative(each)} for where, each in result.alternatives],
+        "cautions": list(result.cautions),
+        "working": _step(result.working),
+    }
+
+
+def _slope(slope: SlopeResult) -> Json:
+    return {
+        "name": slope.slope.name,
+        "area_m2": _fine(slope.shape.area_mm2 / 1e6),
+        "pitch_deg": _fine(slope.slope.pitch_deg),
+        "outline_mm": [[_fine(x), _fine(y)] for x, y in slope.shape.outline_mm],
+        "edges": [slope.slope.bottom.value, slope.slope.right.value, slope.slope.top.value, slope.slope.left.value],
+        "courses": _courses(slope.courses),
+        "across": None if slope.across is None else _across(slope.across),
+        "method": list(slope.method),
+    }
+
+
+def _courses(courses: Courses) -> Json:
+    least_mm = courses.gauge_min_mm
+    cut_mm = courses.top_course_cut_mm
+    return {
+        "count": courses.count,
+        "gauge_mm": [_fine(rod.gauge_mm) for rod in courses.rods],
+        "headlap_mm": _fine(courses.headlap_mm),
+        "limit": {
+            "gauge_max_mm": _fine(courses.gauge_max_mm),
+            "gauge_min_mm": None if least_mm is None else _fine(least_mm),
+        },
+        "strategy": courses.strategy.value,
+        "why": courses.why,
+        "overhang_mm": _fine(courses.overhang_mm),
+        "taper_per_course_mm": _fine(courses.taper_per_course_mm),
+        "top_course_cut_mm": None if cut_mm is None else [_fine(cut) for cut in cut_mm],
+        "rods": [
+            {
+                "at_mm": _fine(rod.at_mm),
+                "length_mm": _fine(rod.length_mm),
+                "marks_mm": [_fine(mark) for mark in rod.marks_mm],
+                "exact_mm": [_fine(mark) for mark in rod.exact_mm],
+                "overhang_mm": _fine(rod.overhang_mm),
+                "below_apex_mm": _fine(rod.below_apex_mm),
+                "kept_count": rod.kept_count,
+            }
+            for rod in courses.rods
+        ],
+        "openings": [
+            {
+                "name": opening.name,
+                "sill_course": opening.sill_course,
+                "sill_head_mm": _fine(opening.sill_head_mm),
+                "head_course": opening.head_course,
+                "head_tail_mm": _fine(opening.head_tail_mm),
+                "says": opening.says,
+                "segments": [
+                    {
+                        "name": segment.name,
+                        "from_mm": _fine(segment.from_mm),
+                        "to_mm": _fine(segment.to_mm),
+                        "count": segment.count,
+                        "gauge_mm": _fine(segment.gauge_mm),
+                        "inside": segment.inside,
+                    }
+                    for segment in opening.segments
+                ],
+                "segments_say": opening.segments_say,
+            }
+            for opening in courses.openings
+        ],
+    }
+
+
+def _across(across: Across) -> Json:
+    return {
+        "units": across.units_count,
+        "cover_mm": _fine(across.cover_mm),
+        "left_overhang_mm": _fine(across.left_overhang_mm),
+        "right_overhang_mm": _fine(across.right_overhang_mm),
+        "bond": across.bond.value,
+        "perps_every": across.perps_every_count,
+        "perps_mm": [_fine(mark) for mark in across.perp_lines[0].marks_mm],
+        "lines": [
+            {
+                "line": line.line,
+                "cover_mm": _fine(line.cover_mm),
+                "left_reach_mm": _fine(line.left_reach_mm),
+                "right_reach_mm": _fine(line.right_reach_mm),
+                "marks_mm": [_fine(mark) for mark in line.marks_mm],
+            }
+            for line in across.perp_lines
+        ],
+        "cuts": [
+            {
+                "at": piece.at,
+                "bond_row": piece.bond_row,
+                "fit": piece.fit.value,
+                "cover_mm": _fine(piece.cover_mm),
+                "width_mm": _fine(piece.width_mm),
+            }
+            for piece in across.pieces
+        ],
+        "least_piece_mm": None if across.least_piece_mm is None else _fine(across.least_piece_mm),
+        "fanned": across.fanned,
+        "why": across.why,
+    }
+
+
+def finding_document(finding: Finding) -> Json:
+    """One finding."""
+    return {
+        "rule": finding.rule,
+        "where": finding.where,
+        "verdict": finding.verdict.value,
+        "proposed": None if finding.proposed is None else _fine(finding.proposed),
+        "limit": None if finding.limit is None else _fine(finding.limit),
+        "unit": finding.unit,
+        "sense": finding.sense.value,
+        "source": finding.citation.source,
+        "basis": finding.citation.basis.value,
+        "says": finding.says,
+    }
+
+
+def _alternative(alternative: Alternative) -> Json:
+    return {
+        "rank": alternative.rank,
+        "change": alternative.change,
+        "by_mm": _fine(alternative.by_mm),
+        "costs": alternative.costs,
+        "keeps_limits": alternative.keeps_limits,
+        "gauges": alternative.gauges,
+        "gauge_mm": _fine(alternative.gauge_mm),
+    }
+
+
+def _step(step: Step) -> Json:
+    return {
+        "name": step.name,
+        "formula": step.formula,
+        "inputs": {word: _value(value) for word, value in step.inputs.items()},
+        "value": _value(step.value),
+        "unit": step.unit,
+        "source": None if step.citation is None else step.citation.source,
+        "basis": None if step.citation is None else step.citation.basis.value,
+        "parts": [_step(part) for part in step.parts],
+    }
+
+
+def _value(value: float | str) -> float | str:
+    return value if isinstance(value, str) else _fine(value)
+
+
+def _fine(number: float) -> float:
+    """To a ten-thousandth, so that the same roof always gives the same text."""
+    return round(number, 4) + 0.0
