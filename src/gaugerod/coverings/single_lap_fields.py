@@ -55,7 +55,7 @@ def single_lap_from(
         headlap_max_mm=reading.number_or_none("headlap_max_mm"),
         pitch_min_deg=reading.number_or_none("pitch_min_deg"),
         mass_kg=reading.number_or_none("mass_kg"),
-        high_points_mm=reading.numbers("high_points_mm"),
+        high_points_mm=reading.lengths_mm("high_points_mm"),
         half_unit=reading.yes_or_no("half_unit"),
         unit_and_a_half=reading.yes_or_no("unit_and_a_half"),
         bonds=reading.bonds(),
@@ -147,7 +147,7 @@ class _Reading:
         self._refuse(field, "a figure above nothing", "Measure it again.")
         return None
 
-    def numbers(self, field: str) -> tuple[float, ...]:
+    def lengths_mm(self, field: str) -> tuple[float, ...]:
         value = self.values.get(field, ())
         if isinstance(value, (list, tuple)) and all(
             isinstance(each, (int, float)) and not isinstance(each, bool) and isfinite(each) for each in value

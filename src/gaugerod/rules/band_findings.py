@@ -13,11 +13,12 @@ def within_band(
 
     >>> from gaugerod.basis.citation import house
     >>> band = Band(least_mm=38.0, greatest_mm=50.0, citation=house("example"))
-    >>> found = within_band(rule="verge", where="left", length_mm=51.0, band=band, too_little="Stains.", too_much="Wind.")
+    >>> found = within_band(rule="verge", where="left", length_mm=51.0, band=band, too_little="Stains.",
+    ...                     too_much="Wind.")
     >>> [finding.verdict.value for finding in found], found[1].says
     (['within', 'outside'], '1.0 mm too much. Wind.')
     """
-    refuse_unreal(rule=rule, where=where, figure=length_mm, unit="mm")
+    refuse_unreal(rule=rule, where=where, value=length_mm, unit="mm")
     enough = length_mm >= band.least_mm - TOUCH
     few_enough = length_mm <= band.greatest_mm + TOUCH
     least = (

@@ -78,7 +78,7 @@ def batten_section(
     """
     if rafter_spacing_mm is None:
         return _not_covered(where, None, edition, "The rafter spacing was not given. Measure it, centre to centre.")
-    refuse_unless_above_nothing(rule="batten section", where=where, figure=rafter_spacing_mm, unit="mm")
+    refuse_unless_above_nothing(rule="batten section", where=where, value=rafter_spacing_mm, unit="mm")
     section = least_batten_section(covering=covering, rafter_spacing_mm=rafter_spacing_mm, edition=edition)
     match section:
         case BattenSection():

@@ -27,7 +27,7 @@ def eaves_overhang(*, where: str, overhang_mm: float, band: Band, edition: Editi
     >>> [f.verdict.value for f in eaves_overhang(where="rear", overhang_mm=55.0, band=band, edition=Edition.GB)]
     ['within', 'within', 'within', 'not-covered']
     """
-    refuse_unreal(rule="eaves overhang", where=where, figure=overhang_mm, unit="mm")
+    refuse_unreal(rule="eaves overhang", where=where, value=overhang_mm, unit="mm")
     statements = eaves_overhang_statements(edition)
     any_allows = any(_allows(statement, overhang_mm) for statement in statements)
     return (

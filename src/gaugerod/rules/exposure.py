@@ -63,8 +63,8 @@ def low_pitch_lap(*, where: str, pitch_deg: float, headlap_mm: float, edition: E
     >>> [f.verdict.value for f in low_pitch_lap(where="rear", pitch_deg=29.9, headlap_mm=75.0, edition=Edition.GB)]
     ['not-covered']
     """
-    refuse_unless_above_nothing(rule="low pitch lap", where=where, figure=pitch_deg, unit="degrees")
-    refuse_unless_above_nothing(rule="low pitch lap", where=where, figure=headlap_mm, unit="mm")
+    refuse_unless_above_nothing(rule="low pitch lap", where=where, value=pitch_deg, unit="degrees")
+    refuse_unless_above_nothing(rule="low pitch lap", where=where, value=headlap_mm, unit="mm")
     least = single_lap_pitch_least(edition)
     if pitch_deg >= least.value - TOUCH:
         return ()

@@ -30,7 +30,7 @@ def gauge(
     ['outside', 'outside']
     """
     for figure in (least_gauge_mm, greatest_gauge_mm):
-        refuse_unless_above_nothing(rule="gauge", where=where, figure=figure, unit="mm")
+        refuse_unless_above_nothing(rule="gauge", where=where, value=figure, unit="mm")
     if least_gauge_mm > greatest_gauge_mm + TOUCH:
         raise NothingToSetOut(f"gauge, {where}: least {least_gauge_mm:g} mm is over greatest {greatest_gauge_mm:g} mm")
     return (

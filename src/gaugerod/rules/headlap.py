@@ -27,7 +27,7 @@ def headlap(*, where: str, headlap_mm: float, tile: SingleLapTile, edition: Edit
     >>> [f.verdict.value for f in headlap(where="rear", headlap_mm=74.9, tile=tile, edition=Edition.GB)]
     ['outside', 'outside']
     """
-    refuse_unreal(rule="headlap", where=where, figure=headlap_mm, unit="mm")
+    refuse_unreal(rule="headlap", where=where, value=headlap_mm, unit="mm")
     enough = headlap_mm >= tile.headlap_min_mm - TOUCH
     against_record = Finding(
         rule="headlap",
@@ -56,7 +56,7 @@ def greatest_headlap(*, where: str, headlap_mm: float, tile: SingleLapTile) -> F
     >>> [greatest_headlap(where="rear", headlap_mm=lap, tile=tile).verdict.value for lap in (80.0, 85.0, 85.1)]
     ['within', 'within', 'outside']
     """
-    refuse_unreal(rule="greatest headlap", where=where, figure=headlap_mm, unit="mm")
+    refuse_unreal(rule="greatest headlap", where=where, value=headlap_mm, unit="mm")
     if tile.headlap_max_mm is None:
         return not_covered(
             rule="greatest headlap",

@@ -5,10 +5,10 @@ from math import ceil
 from gaugerod.basis.finding import TOUCH
 
 
-def misfit(by: float, *, unit: str = " mm") -> str:
+def misfit(value: float, *, unit: str = " mm") -> str:
     """The size of a misfit in words, in the unit given.
 
     >>> misfit(1.0), misfit(0.03), misfit(2.5, unit="°")
     ('1.0 mm', '0.1 mm', '2.5°')
     """
-    return f"{ceil((by - TOUCH) * 10) / 10:.1f}{unit}"
+    return f"{ceil((value - TOUCH) * 10) / 10:.1f}{unit}"

@@ -28,7 +28,7 @@ def pitch(*, where: str, pitch_deg: float, tile: SingleLapTile, edition: Edition
     >>> [f.verdict.value for f in pitch(where="rear", pitch_deg=29.9, tile=tile, edition=Edition.GB)]
     ['outside', 'outside']
     """
-    refuse_unless_above_nothing(rule="pitch", where=where, figure=pitch_deg, unit="degrees")
+    refuse_unless_above_nothing(rule="pitch", where=where, value=pitch_deg, unit="degrees")
     if pitch_deg >= 90:
         raise NothingToSetOut(f"pitch, {where}: {pitch_deg:g} degrees is no roof slope")
     return (
@@ -60,7 +60,7 @@ def _against_record(*, where: str, pitch_deg: float, tile: SingleLapTile) -> Fin
         says=(
             f"The slope is at or above the tile's least pitch, {least_deg:g}°."
             if enough
-            else f"The slope is {misfit(least_deg - pitch_deg, unit='°')} too flat for this tile. Choose one made for this pitch."
+            else f"The slope is {misfit(least_deg - pitch_deg, unit='°')} too flat for this tile. Choose another."
         ),
     )
 

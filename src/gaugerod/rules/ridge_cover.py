@@ -1,6 +1,6 @@
 """Does the ridge, or the flashing at a top edge, cover the heads of the top course by enough?
 
-Source: the least cover is the edition's (75 mm under a ridge, 150 mm under a flashing: published); the rest is geometry:
+Source: the least cover is the edition's (under a ridge 75 mm, under a flashing 150: published); the rest is geometry:
 the head of the top unit lies t − n below the apex, so the cover over it is C − t + n, where C is how far the ridge
 reaches down the slope, t the top edge of the top batten below the apex, n the head of the unit above its batten.
 Scope: units hung whole on the top batten; lengths in mm down the slope from the apex.
@@ -56,7 +56,7 @@ def ridge_cover(
     ...             least=least).verdict.value
     'outside'
     """
-    refuse_unreal(rule="ridge cover", where=where, figure=top_batten_below_apex_mm, unit="mm")
+    refuse_unreal(rule="ridge cover", where=where, value=top_batten_below_apex_mm, unit="mm")
     if ridge_cover_mm is None or head_to_nib_mm is None:
         return _not_known(where, ridge_cover_mm, least.citation)
     _refuse_unreal_sizes(where, ridge_cover_mm, head_to_nib_mm)
@@ -82,7 +82,7 @@ def ridge_cover(
 def top_band_narrowed(
     *, where: str, band: Band, ridge_cover_mm: float | None, head_to_nib_mm: float | None, least: Limit
 ) -> TopBand:
-    """The band for the top batten below the apex, cut down to t ≤ C − least + n so that the ridge covers the top course.
+    """The band for the top batten below the apex, cut down to t ≤ C − least + n to keep the ridge's cover.
 
     Where the reach of the ridge or the head of the unit is not known the band stays as it is, and a finding says so.
     Raises NothingToSetOut for figures that are no measurements. Source and scope: see the head of this page.
@@ -104,11 +104,11 @@ def top_band_narrowed(
         return TopBand(band=band, findings=())
     if lowest_mm < band.least_mm - TOUCH:
         return TopBand(band=None, findings=(_no_band_left(where, band, lowest_mm, ridge_cover_mm, least),))
-    source = f"{band.citation.source}; at most {lowest_mm:g} mm so that the ridge covers the top course by {least.value:g} mm"
+    kept = f"at most {lowest_mm:g} mm so that the ridge covers the top course by {least.value:g} mm"
     narrowed = Band(
         least_mm=band.least_mm,
-        greatest_mm=max(lowest_mm, band.least_mm),
-        citation=Citation(source=source, basis=band.citation.basis),
+        greatest_mm=max(lowest_mm, band.least_mm),  # they may cross by float noise
+        citation=Citation(source=f"{band.citation.source}; {kept}", basis=band.citation.basis),
     )
     return TopBand(band=narrowed, findings=())
 
@@ -123,8 +123,8 @@ def _no_band_left(where: str, band: Band, lowest_mm: float, ridge_cover_mm: floa
         sense=Sense.AT_MOST,
         citation=least.citation,
         says=(
-            f"Even with the top batten {band.least_mm:g} mm below the apex this ridge covers the top course by less than "
-            f"{least.value:g} mm. It must reach {misfit(ridge_cover_mm + band.least_mm - lowest_mm)} down the slope."
+            f"With the top batten {band.least_mm:g} mm below the apex this ridge still covers the top course by less "
+            f"than {least.value:g} mm. It must reach {misfit(ridge_cover_mm + band.least_mm - lowest_mm)} down the slope."
         ),
     )
 
@@ -141,5 +141,5 @@ def _not_known(where: str, ridge_cover_mm: float | None, citation: Citation) -> 
 
 
 def _refuse_unreal_sizes(where: str, ridge_cover_mm: float, head_to_nib_mm: float) -> None:
-    refuse_unless_above_nothing(rule="ridge cover", where=where, figure=ridge_cover_mm, unit="mm")
-    refuse_unreal(rule="ridge cover", where=where, figure=head_to_nib_mm, unit="mm")
+    refuse_unless_above_nothing(rule="ridge cover", where=where, value=ridge_cover_mm, unit="mm")
+    refuse_unreal(rule="ridge cover", where=where, value=head_to_nib_mm, unit="mm")
