@@ -4,11 +4,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 from math import isfinite
+from typing import assert_never
 
 from gaugerod.basis.citation import Citation, house
 from gaugerod.basis.errors import Fault, InputRefused
 from gaugerod.coverings.single_lap import Bond, Form, Material, SingleLapTile
-from gaugerod.coverings.single_lap_fields import single_lap_from
+from gaugerod.coverings.single_lap_fields import single_lap_from, written_name
 
 MISFIT_MM = 3.0
 """Figures of a test lay that should agree may miss by this much (house: the width of a pencil line at each end)."""
@@ -61,11 +62,13 @@ class Measured:
     """The record, which of its fields were measured, and what each missing figure prevents.
 
     ``record`` is None while a figure is missing without which there is none.
+    ``says`` tells what was done where two figures gave the same thing and did not quite agree.
     """
 
     record: SingleLapTile | None
     measured: tuple[str, ...]
     missing: tuple[tuple[str, str], ...]
+    says: tuple[str, ...] = ()
 
 
 def measure(lay: TestLay, *, name: str, title: str) -> Measured:
@@ -81,8 +84,7 @@ def measure(lay: TestLay, *, name: str, title: str) -> Measured:
     >>> [field for field, _ in found.missing]
     ['hanging_length', 'closest_gauge', 'pitch_min', 'mass']
     """
-    faults = [*_not_real(lay), *_contradictions(lay)]
-    if faults:
+    if faults := [*_not_real(lay)] or [*_contradictions(lay), *_cover_contradictions(lay)]:
         raise InputRefused(faults)
     missing = tuple(_missing(lay))
     length_mm = _length_mm(lay)
@@ -116,16 +118,24 @@ def measure(lay: TestLay, *, name: str, title: str) -> Measured:
         citation=OWN_TILE,
         measured=frozenset(measured),
     )
-    return Measured(record=record, measured=measured, missing=missing)
+    return Measured(record=record, measured=measured, missing=missing, says=tuple(_says(lay)))
 
 
 def _length_mm(lay: TestLay) -> float | None:
-    """Measured with the tape, or what the test lay makes it: gauge and lap are one length."""
-    if lay.length_mm is not None:
-        return lay.length_mm
-    if lay.lap_mm is None or lay.gauge_at_lap_mm is None:
-        return None
-    return lay.gauge_at_lap_mm + lay.lap_mm
+    """Measured with the rule, or what the test lay makes it (gauge + lap); the shorter of both, so no lap is short."""
+    laid_mm = None if lay.lap_mm is None or lay.gauge_at_lap_mm is None else lay.gauge_at_lap_mm + lay.lap_mm
+    if lay.length_mm is None or laid_mm is None:
+        return laid_mm if lay.length_mm is None else lay.length_mm
+    return min(lay.length_mm, laid_mm)
+
+
+def _says(lay: TestLay) -> Iterator[str]:
+    length_mm = _length_mm(lay)
+    if lay.length_mm is not None and length_mm is not None and length_mm < lay.length_mm:
+        yield (
+            f"The rule makes the unit {lay.length_mm:g} mm long, gauge and lap make it {length_mm:g} mm. "
+            "The shorter is used, so that no lap comes out short."
+        )
 
 
 def _cover_mm(lay: TestLay, ten_mm: float | None) -> float | None:
@@ -137,15 +147,16 @@ def _cover_mm(lay: TestLay, ten_mm: float | None) -> float | None:
             return (ten_mm - lay.width_mm) / (TEN - 1)
         case TenMeasured.EDGE_TO_EDGE:
             return ten_mm / TEN
+        case _ as unreachable:
+            assert_never(unreachable)
 
 
 def _not_real(lay: TestLay) -> Iterator[Fault]:
     for field in ("length_mm", "width_mm", "hanging_length_mm", "lap_mm", "gauge_at_lap_mm", "closest_gauge_mm",
-                  "ten_closed_mm", "ten_open_mm", "mass_kg"):  # fmt: skip
+                  "ten_closed_mm", "ten_open_mm", "mass_kg", "pitch_min_deg"):  # fmt: skip
         value = getattr(lay, field)
         if value is not None and not (isfinite(value) and value > 0):
-            name = field.removesuffix("_mm").removesuffix("_kg")
-            yield Fault(name, f"{value:g}", "above nothing", "Measure it again, or leave it out.")
+            yield Fault(written_name(field), f"{value:g}", "above nothing", "Measure it again, or leave it out.")
 
 
 def _contradictions(lay: TestLay) -> Iterator[Fault]:
@@ -168,13 +179,6 @@ def _contradictions(lay: TestLay) -> Iterator[Fault]:
                 f"at most the gauge at the lap, {greatest_mm:g} mm",
                 f"It is {lay.closest_gauge_mm - greatest_mm:.1f} mm wider. Push the battens together, not apart.",
             )
-    if lay.ten_closed_mm is not None and lay.ten_open_mm is not None and lay.ten_closed_mm > lay.ten_open_mm:
-        yield Fault(
-            "ten_closed",
-            f"{lay.ten_closed_mm:g} mm",
-            f"at most ten pulled open, {lay.ten_open_mm:g} mm",
-            f"It is {lay.ten_closed_mm - lay.ten_open_mm:.1f} mm wider. Were the two swapped?",
-        )
     length_mm = _length_mm(lay)
     if lay.hanging_length_mm is not None and length_mm is not None and lay.hanging_length_mm >= length_mm:
         yield Fault(
@@ -183,6 +187,32 @@ def _contradictions(lay: TestLay) -> Iterator[Fault]:
             f"less than the length, {length_mm:g} mm",
             f"It is {lay.hanging_length_mm - length_mm:.1f} mm too long. Measure from the face of the nibs to the tail.",
         )
+
+
+def _cover_contradictions(lay: TestLay) -> Iterator[Fault]:
+    """Ten units that cannot be as wide as they were measured, each with the size of its misfit."""
+    if lay.ten_closed_mm is not None and lay.ten_open_mm is not None and lay.ten_closed_mm > lay.ten_open_mm:
+        yield Fault(
+            "ten_closed",
+            f"{lay.ten_closed_mm:g} mm",
+            f"at most ten pulled open, {lay.ten_open_mm:g} mm",
+            f"It is {lay.ten_closed_mm - lay.ten_open_mm:.1f} mm wider. Were the two swapped?",
+        )
+    for field in ("ten_closed_mm", "ten_open_mm"):
+        ten_mm = getattr(lay, field)
+        if ten_mm is None or lay.width_mm is None:
+            continue
+        least_mm, most_mm = lay.width_mm, TEN * lay.width_mm
+        over_mm, under_mm = ten_mm - most_mm, least_mm - ten_mm
+        if over_mm > 0 or under_mm >= 0:
+            yield Fault(
+                written_name(field),
+                f"{ten_mm:g} mm",
+                f"over the width of one, {least_mm:g} mm, to the width of ten, {most_mm:g} mm",
+                f"It is {over_mm:.1f} mm too wide: units cannot cover more than their width. Count the units again."
+                if over_mm > 0
+                else f"It is {under_mm:.1f} mm too narrow. Measure all ten.",
+            )
 
 
 def _missing(lay: TestLay) -> Iterator[tuple[str, str]]:
@@ -199,6 +229,8 @@ def _missing(lay: TestLay) -> Iterator[tuple[str, str]]:
         yield "closest_gauge", "there is no least gauge: the courses might close up further than the unit allows"
     if lay.ten_closed_mm is None or lay.ten_open_mm is None:
         yield "ten_closed and ten_open", "the perps cannot be set out"
+    if lay.form is not Form.FLAT and not lay.high_points_mm:
+        yield "high_points", "the verge cannot be made to finish on a crown of the profile"
     if lay.pitch_min_deg is None:
         yield "pitch_min", "the pitch is checked against the edition's threshold only: ask the maker"
     if lay.mass_kg is None:
