@@ -1,0 +1,1 @@
+"""Benchmarks, as ratios measured in one run."""

@@ -1,0 +1,1 @@
+"""The maintainer's own commands."""

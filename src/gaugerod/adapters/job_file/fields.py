@@ -216,6 +216,7 @@ def _band_of(allowed: Allowed) -> tuple[PlainValidator, WithJsonSchema]:
 
 
 _PITCH_SCHEMA: dict[str, Any] = {
+    "title": "A pitch",
     "anyOf": [
         {"type": ["number", "string"]},
         {"type": "object", "required": ["run"], "maxProperties": 2, "minProperties": 2,
@@ -232,7 +233,7 @@ UnitSize = Annotated[float, *_length(UNIT_SIZE)]
 UnitPlace = Annotated[float, *_length(PLACE_ON_THE_UNIT)]
 EdgeBand = Annotated[Band, *_band_of(EDGE_ALLOWANCE)]
 Pitch = Annotated[float, *_kind(pitch_deg, _PITCH_SCHEMA)]
-Mass = Annotated[float, *_kind(mass_kg, {"type": ["number", "string"]})]
+Mass = Annotated[float, *_kind(mass_kg, {"type": ["number", "string"], "title": "kilograms, like 4.7"})]
 Words = Annotated[str, *_kind(words, {"type": "string", "minLength": 1, "maxLength": 120})]
 Count = Annotated[int, *_kind(count, {"type": "integer", "minimum": 1, "maximum": 100})]
 YesOrNo = Annotated[bool, *_kind(yes_or_no, {"type": "boolean"})]

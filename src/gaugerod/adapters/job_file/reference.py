@@ -1,0 +1,74 @@
+"""The reference page of the job file, written from its own tables so that it cannot fall behind."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from gaugerod.adapters.job_file.schema import job_schema
+
+_HEAD = """\
+# The job file
+
+<!-- Written by `make docs` from the tables the program reads. Do not edit. -->
+
+One TOML or JSON document; the same fields either way. Lengths are strings with a unit (`"4.905 m"`, `"75 mm"`, `"16' 1 1/8\\""`)
+or bare numbers in mm. Pitch is `"35°"`, `"35 deg"`, `"8 in 12"`, `{ rise = …, run = … }` or `{ rafter = …, run = … }`.
+A band is `[least, greatest]`, or one length.
+Unknown keys are refused by name, with the nearest known key. All faults of a file are reported together.
+"""
+
+
+def reference_page() -> str:
+    """The page, in Markdown."""
+    schema = job_schema()
+    return "\n".join([_HEAD, *_tables(schema)]).rstrip() + "\n"
+
+
+def _tables(schema: dict[str, Any]) -> Iterator[str]:
+    definitions = schema["$defs"]
+    for heading, name in (
+        ("[job]", "JobTable"),
+        ("[covering]", "CoveringTable"),
+        ("[[slope]]", "SlopeTable"),
+        ("slope.rafters, each with its place", "RafterTable"),
+        ("slope.diagonals", "DiagonalsTable"),
+        ("[[slope.opening]]", "OpeningTable"),
+        ("[[slope.nailed]]", "NailedTable"),
+        ("[set_out]", "SetOutTable"),
+    ):
+        table = definitions[name]
+        yield f"## `{heading}`\n\n{table.get('description', '')}\n"
+        yield "| key | what it is | given as |\n|---|---|---|"
+        needed = set(table.get("required", ()))
+        for key, field in table["properties"].items():
+            mark = "" if key in needed else " (may be left out)"
+            yield f"| `{key}` | {field.get('description', '')}{mark} | {_given_as(field, definitions)} |"
+        yield ""
+
+
+def _given_as(field: dict[str, Any], definitions: dict[str, Any]) -> str:
+    """How the value is written, in words."""
+    if "$ref" in field:
+        return _given_as(definitions[field["$ref"].rsplit("/", 1)[1]], definitions)
+    if "enum" in field or "const" in field:
+        return ", ".join(f"`{choice}`" for choice in field.get("enum", [field.get("const")]))
+    choices = [choice for choice in field.get("anyOf", ()) if choice.get("type") != "null"]
+    if choices and (len(choices) < len(field["anyOf"]) or "title" not in field):
+        return " or ".join(dict.fromkeys(_given_as(choice, definitions) for choice in choices))
+    if field.get("type") == "array" and "title" not in field.get("items", {}) and "minItems" not in field:
+        return f"a list: {_given_as(field['items'], definitions)}"
+    return _plainly(field)
+
+
+def _plainly(field: dict[str, Any]) -> str:
+    if field.get("type") == "object":
+        return "a table"
+    kinds_of = {"boolean": "`true` or `false`", "integer": "a whole number", "string": "words", "array": "a list"}
+    kind = field.get("type")
+    if isinstance(kind, str) and kind in kinds_of:
+        return kinds_of[kind]
+    return _title(field)
+
+
+def _title(field: dict[str, Any]) -> str:
+    title: str = field.get("title", "a number or words")
+    return f"{title[0].lower()}{title[1:]}"

@@ -1,0 +1,1 @@
+"""Random slates in diminishing courses: longest at the eaves, shortest at the ridge, the lap kept at every course."""

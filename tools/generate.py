@@ -1,0 +1,30 @@
+"""Writes what is generated: the job schema, the reference page, the sheet pictures. Run by ``make docs``."""
+
+import json
+from pathlib import Path
+
+from gaugerod.adapters.job_file.reference import reference_page
+from gaugerod.adapters.job_file.schema import job_schema
+
+ROOT = Path(__file__).parents[1]
+SCHEMA = ROOT / "src" / "gaugerod" / "adapters" / "job_file" / "job.schema.json"
+REFERENCE = ROOT / "docs" / "reference" / "job-file.md"
+
+
+def generated() -> dict[Path, str]:
+    """Every generated text with its path: what ``make docs`` writes and a test compares."""
+    return {
+        SCHEMA: json.dumps(job_schema(), indent=2, ensure_ascii=False) + "\n",
+        REFERENCE: reference_page(),
+    }
+
+
+def main() -> None:
+    """Write them all."""
+    for path, text in generated().items():
+        path.write_text(text, encoding="utf-8")
+        print(path.relative_to(ROOT))
+
+
+if __name__ == "__main__":
+    main()
