@@ -81,12 +81,13 @@ class NothingToSetOut(GaugerodError):
 
 
 class RoofWillNotClose(NothingToSetOut):
-    """No roof could be closed over the outline. ``where_mm`` is the place on plan where it stays open."""
+    """No roof could be closed over the outline. ``where_mm`` is the place on plan where it stays open, ``why`` the bare cause."""
 
-    def __init__(self, *, where_mm: tuple[float, float], reason: str) -> None:
+    def __init__(self, *, where_mm: tuple[float, float], why: str) -> None:
         self.where_mm = where_mm
+        self.why = why
         x_mm, y_mm = where_mm
-        super().__init__(f"the roof does not close near ({x_mm:.0f}, {y_mm:.0f}) on plan: {reason}")
+        super().__init__(f"the roof does not close near ({x_mm:.0f}, {y_mm:.0f}) on plan: {why}")
 
 
 class RoofAsks(NothingToSetOut):
