@@ -110,6 +110,8 @@ def _columns(name: str, described: Mapping[str, Any]) -> tuple[dict[str, str], s
     """The unit of each column, the columns that may be absent, and the key columns."""
     columns: dict[str, str] = {}
     for column, says in described.items():
+        if not isinstance(says, dict):
+            raise TableDamaged(name, f"column {column} is described by {says!r}, not by its unit")
         if unknown := sorted(says.keys() - {"unit", "key", "absent_means"}):
             raise TableDamaged(name, f"column {column} has unknown keys: {', '.join(unknown)}")
         unit = says.get("unit")
@@ -144,7 +146,10 @@ def _bands(name: str, described: Mapping[str, Any], columns: Mapping[str, str]) 
 
 
 def _lines(name: str, printed: str, columns: tuple[str, ...]) -> list[dict[str, str]]:
-    lines = list(csv.reader(printed.splitlines(), strict=True))
+    try:
+        lines = list(csv.reader(printed.splitlines(), strict=True))
+    except csv.Error as wrong:
+        raise TableDamaged(name, f"the csv cannot be read: {wrong}") from wrong
     header = tuple(lines[0]) if lines else ()
     if unknown := [column for column in header if column not in columns]:
         raise TableDamaged(name, f"unknown columns: {', '.join(unknown)}")

@@ -16,6 +16,8 @@ def refuse_wrong_seal(
     """The seal states the count of rows and the sum of every column of numbers. Raises TableDamaged."""
     if seal.keys() != {"rows", *numbers}:
         raise TableDamaged(name, f"the seal must state {', '.join(['rows', *numbers])}, and nothing else")
+    if not all(isinstance(total, (int, float)) for total in seal.values()):
+        raise TableDamaged(name, "the seal holds something that is no number")
     if seal["rows"] != rows_count:
         raise TableDamaged(name, f"the seal says {seal['rows']} rows, there are {rows_count}")
     for column, cells in numbers.items():
