@@ -79,15 +79,23 @@ def choose_courses(*, supplies: Sequence[Supply], need: Need, aim: Aim) -> tuple
 
     Best for ``least-left``: the most courses, then the least surplus. For ``fewest-courses``: the fewest, then the same.
     """
+    if not _reaches(supplies, need):
+        return None
     plan = _search(supplies, need, aim, first=None)
     if plan is None or _makes_under_eaves(supplies, need, plan):
         return plan
     # The best plan uses up the slates the under-eaves course is cut from: ask again for each first length in turn,
     # holding that course back.
     plans = [
-        found for first in range(len(supplies)) if (found := _search(supplies, need, aim, first=first)) is not None
+        found
+        for first in range(len(supplies))
+        if _reaches(supplies[first:], need) and (found := _search(supplies, need, aim, first=first)) is not None
     ]
     return min(plans, key=lambda found: _rank(aim, sum(found), _surplus(supplies, need, found)), default=None)
+
+
+def _reaches(supplies: Sequence[Supply], need: Need) -> bool:
+    return sum(supply.gauge_divisions * supply.courses_count for supply in supplies) >= need.cover_divisions
 
 
 def _makes_under_eaves(supplies: Sequence[Supply], need: Need, counts: Sequence[int]) -> bool:

@@ -16,7 +16,8 @@ def plan_diminishing(ask: DiminishingAsk) -> Diminishing:
     Of all plans that keep every limit it is the one the aim asks for, found by exact search. When there is none,
     ``why`` says what is short and the alternatives say what would mend it.
 
-    Raises InputRefused with every fault of the ask. Source: Stone Roofing Association, random slating, for the gauge
+    Raises InputRefused with every fault of the ask; NothingToSetOut when the stations differ too much in length for one
+    plan. Source: Stone Roofing Association, random slating, for the gauge
     and the drop course (published). Scope: one slope, one gauge to a length, battens square or nearly square to the
     rafters.
     """

@@ -7,10 +7,10 @@ from gaugerod.basis.rounding import Division
 
 
 def shown(length_mm: float, division: Division) -> str:
-    """A length for a person to read, in millimetres or in feet and inches.
+    r"""A length for a person to read, in millimetres or in feet and inches.
 
     >>> shown(508.0, Division.MILLIMETRE), shown(508.0, Division.SIXTEENTH)
-    ('508 mm', '1\\' 8"')
+    ('508 mm', '1\' 8"')
     """
     match division:
         case Division.MILLIMETRE:

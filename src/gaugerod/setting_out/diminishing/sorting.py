@@ -20,11 +20,10 @@ def sorting_of(
         for heap in heaps
         if heap.under_eaves_run_mm > 0
     )
+    hole = " (the hole is what counts for the lap)" if ask.slates.lost_at_head_mm else ""
     return (
-        "Sort by length: measure the shortest of each heap, tail to head"
-        f"{' (the hole is what counts for the lap)' if ask.slates.lost_at_head_mm else ''}.",
-        "Within each length sort into three or four thicknesses. Lay the thickest nearest the eaves, like with like "
-        "in a course.",
+        f"Sort by length: measure the shortest of each heap, tail to head{hole}.",
+        "Within each length sort into three or four thicknesses, like with like in a course, the thickest nearest eaves.",
         "Put the widest of each length by for the verges, where every second course starts with half a bond more.",
         f"Cut the under-eaves slates {shown(under_eaves_mm, ask.division)} long: {sources}.",
         *(_group_line(ask, group) for group in groups),

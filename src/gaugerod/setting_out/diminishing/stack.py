@@ -58,7 +58,8 @@ def supplies_of(
     lap_divisions = count_above(headlap_mm, division)
     supplies = []
     for heap in sorted(slates.heaps, key=lambda one: -one.length_mm):
-        usable = count_below(heap.length_mm - slates.lost_at_head_mm, division)
+        length = count_below(heap.length_mm, division)
+        usable = length - count_above(slates.lost_at_head_mm, division)
         gauge = (usable - lap_divisions) // 2
         if gauge < 1:
             continue
@@ -66,7 +67,7 @@ def supplies_of(
         supplies.append(
             Supply(
                 heap=heap,
-                length_divisions=count_below(heap.length_mm, division),
+                length_divisions=length,
                 usable_divisions=usable,
                 gauge_divisions=gauge,
                 run_mm=run_mm,
