@@ -1,0 +1,168 @@
+"""The part of the slope inside one cell.
+
+Two ways to one answer. An edge that runs clean through a cell leaves a convex part, written down at once. Where an
+edge ends in the cell, or several run through it, the outline is cut by the cell's four sides in turn, and parts that
+come back joined by a there-and-back walk along a side are taken apart.
+"""
+
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+
+from gaugerod.geometry.polygon import Point, part_left_of_line, signed_area_mm2
+from gaugerod.laying.laid import Rings
+from gaugerod.laying.rows import Corners
+
+Step = tuple[Point, Point]
+"""One straight piece of an outline, from and to."""
+
+ON_A_SIDE_MM = 1e-7
+"""A corner nearer to a side of the cell than this lies on it."""
+SAME_PLACE_DIGITS = 5
+"""Two corners on the sides of a cell that agree to this many decimals of a mm are one corner."""
+
+_ROUND_TO = tuple(
+    tuple(tuple((side + step + 1) % 4 for step in range((goal - side) % 4)) for goal in range(4)) for side in range(4)
+)
+"""Corners passed when walking round a cell counter-clockwise from one of its sides to another."""
+
+
+def part_beside_edge(
+    corners: Corners, start: Point, end: Point, *, start_on: int, end_on: int, covering_above: bool
+) -> tuple[Point, ...]:
+    """The part of a cell on one side of an edge that runs clean through it, from side ``start_on`` to ``end_on``.
+
+    >>> part_beside_edge(((0, 0), (4, 0), (4, 3), (0, 3)), (1, 0), (2, 3), start_on=0, end_on=2, covering_above=False)
+    ((2, 3), (1, 0), (4, 0), (4, 3))
+    """
+    if covering_above:
+        return (start, end, *[corners[at] for at in _ROUND_TO[end_on][start_on]])
+    return (end, start, *[corners[at] for at in _ROUND_TO[start_on][end_on]])
+
+
+def parts_between(rings: Iterable[Sequence[Point]], lower: Step, upper: Step
+                  ) -> list[list[Point]]:  # fmt: skip
+    """The parts of the rings above the line ``lower`` and below the line ``upper``, both given from left to right."""
+    return _left_of(_left_of(rings, *lower), upper[1], upper[0])
+
+
+def parts_in_cell(strip: Iterable[Sequence[Point]], corners: Corners) -> Rings:
+    """The part of a strip's outline between the left and right joint of a cell: outer rings and holes, each on its own."""
+    tail_left, tail_right, head_right, head_left = corners
+    kept = _left_of(_left_of(strip, head_left, tail_left), tail_right, head_right)
+    return taken_apart(kept, corners)
+
+
+def _left_of(rings: Iterable[Sequence[Point]], start: Point, end: Point) -> list[list[Point]]:
+    return [part for ring in rings if (part := part_left_of_line(ring, start, end))]
+
+
+def taken_apart(kept: Sequence[Sequence[Point]], corners: Corners) -> Rings:
+    """Rings of the same area without there-and-back walks along the sides of the cell.
+
+    What runs along a side one way and back again cancels; what is left is walked round afresh.
+    """
+    free: list[Step] = []
+    along: tuple[list[Step], ...] = ([], [], [], [])
+    for ring in kept:
+        for start, end in pairwise((ring[-1], *ring)):
+            side = _side_of(start, end, corners)
+            (free if side is None else along[side]).append((start, end))
+    if len(kept) <= 1 and all(len(steps) < 2 for steps in along):
+        return tuple(tuple(ring) for ring in kept)
+    steps = free + [step for side in range(4) for step in _net(along[side], corners[side], corners[(side + 1) % 4])]
+    rings = _walked(steps)
+    area_kept_mm2 = sum(map(signed_area_mm2, kept))
+    if abs(sum(map(signed_area_mm2, rings)) - area_kept_mm2) > 1e-3:
+        return tuple(tuple(ring) for ring in kept)  # noise broke the walk: joined rings, the area still right
+    return rings
+
+
+def _side_of(start: Point, end: Point, corners: Corners) -> int | None:
+    """The side of the cell on which a step lies, if any."""
+    for side in range(4):
+        (ax, ay), (bx, by) = corners[side], corners[(side + 1) % 4]
+        dx, dy = bx - ax, by - ay
+        near = ON_A_SIDE_MM * (abs(dx) + abs(dy))
+        if (
+            abs(dx * (start[1] - ay) - dy * (start[0] - ax)) <= near
+            and abs(dx * (end[1] - ay) - dy * (end[0] - ax)) <= near
+        ):
+            return side
+    return None
+
+
+def _net(steps: Sequence[Step], corner: Point, following: Point) -> list[Step]:
+    """Steps along one side, with what is walked both ways taken out."""
+    if len(steps) < 2:
+        return list(steps)
+    dx, dy = following[0] - corner[0], following[1] - corner[1]
+    stops: dict[Point, tuple[float, Point]] = {}
+    for step in steps:
+        for point in step:
+            stops.setdefault(_place(point), (dx * point[0] + dy * point[1], point))
+    ordered = sorted(stops, key=lambda place: stops[place][0])
+    rank = {place: at for at, place in enumerate(ordered)}
+    walked = [0] * len(ordered)
+    for start, end in steps:
+        first, last = rank[_place(start)], rank[_place(end)]
+        for at in range(min(first, last), max(first, last)):
+            walked[at] += 1 if first < last else -1
+    net = []
+    for at, times in enumerate(walked[:-1]):
+        here, there = stops[ordered[at]][1], stops[ordered[at + 1]][1]
+        net += [(here, there)] * times if times > 0 else [(there, here)] * -times
+    return net
+
+
+def _walked(steps: Iterable[Step]) -> Rings:
+    """Closed rings from loose steps; where several leave one corner, the sharpest turn to the left is taken."""
+    leaving: dict[Point, list[Step]] = {}
+    for start, end in steps:
+        if _place(start) != _place(end):
+            leaving.setdefault(_place(start), []).append((start, end))
+    rings: list[tuple[Point, ...]] = []
+    while leaving:
+        step: Step | None = leaving[next(iter(leaving))][0]
+        ring = []
+        while step is not None:
+            _take(leaving, step)
+            ring.append(step[0])
+            step = _next_step(leaving.get(_place(step[1]), []), step)
+        if len(trimmed := _without_straight_corners(ring)) > 2:
+            rings.append(trimmed)
+    return tuple(rings)
+
+
+def _take(leaving: dict[Point, list[Step]], step: Step) -> None:
+    left = leaving[_place(step[0])]
+    left.remove(step)
+    if not left:
+        del leaving[_place(step[0])]
+
+
+def _next_step(choices: Sequence[Step], step: Step) -> Step | None:
+    if len(choices) < 2:
+        return choices[0] if choices else None
+    dx, dy = step[1][0] - step[0][0], step[1][1] - step[0][1]
+
+    def sharpness(choice: Step) -> float:
+        """Grows with the turn to the left: from −2 (straight back on the right) to 2."""
+        ex, ey = choice[1][0] - choice[0][0], choice[1][1] - choice[0][1]
+        size = abs(dx * ex + dy * ey) + abs(dx * ey - dy * ex) or 1.0
+        ahead, left = (dx * ex + dy * ey) / size, (dx * ey - dy * ex) / size
+        return 1.0 - ahead if left >= 0 else ahead - 1.0
+
+    return max(choices, key=sharpness)
+
+
+def _without_straight_corners(ring: Sequence[Point]) -> tuple[Point, ...]:
+    kept = []
+    for at, (x, y) in enumerate(ring):
+        (px, py), (nx, ny) = ring[at - 1], ring[(at + 1) % len(ring)]
+        if abs((x - px) * (ny - y) - (y - py) * (nx - x)) > ON_A_SIDE_MM * (abs(nx - px) + abs(ny - py)):
+            kept.append((x, y))
+    return tuple(kept)
+
+
+def _place(point: Point) -> Point:
+    return round(point[0], SAME_PLACE_DIGITS), round(point[1], SAME_PLACE_DIGITS)
