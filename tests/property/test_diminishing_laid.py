@@ -1,15 +1,18 @@
 """Whatever the stack and the slope: no lap short as marked, no margin taller than the one below, the slope filled."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from gaugerod.basis.errors import NothingToSetOut
 from gaugerod.basis.rounding import Division
 from gaugerod.coverings.double_lap import Heap, Nailing
 from gaugerod.setting_out.diminishing.answer import DiminishingPlan, DiminishingRod
 from gaugerod.setting_out.diminishing.ask import Aim, DiminishingAsk
+from gaugerod.setting_out.diminishing.best import best_plan
 from gaugerod.setting_out.diminishing.plan import plan_diminishing
 from gaugerod.setting_out.section_laid import LaidCourse, deep_at
 from tests.scenario.random_slates import ask
@@ -86,7 +89,11 @@ def check_the_stack(asked: DiminishingAsk, plan: DiminishingPlan) -> None:
 
 
 def check(asked: DiminishingAsk) -> None:
-    answer = plan_diminishing(asked)
+    try:
+        answer = plan_diminishing(asked)
+    except NothingToSetOut:  # one plan cannot serve rafters that differ too much; one rafter always has its plan
+        assert len({station.length_mm for station in asked.stations}) > 1
+        return
     if answer.plan is None:
         assert answer.why
         assert answer.findings
@@ -111,13 +118,6 @@ def test_every_plan_keeps_the_lap_as_laid_over_many_stacks(asked: DiminishingAsk
 @given(asks())
 def test_the_order_the_heaps_are_counted_in_does_not_matter(asked: DiminishingAsk) -> None:
     heaps = tuple(reversed(asked.slates.heaps))
-    turned = ask(
-        heaps=heaps,
-        rafters_mm=tuple(station.length_mm for station in asked.stations),
-        headlap_mm=asked.headlap.value,
-        nailing=asked.slates.nailing,
-        aim=asked.aim,
-        division=asked.division,
-        ridge_cover_mm=asked.ridge_cover_mm,
-    )
-    assert plan_diminishing(asked).plan == plan_diminishing(turned).plan
+    one_rafter = replace(asked, stations=asked.stations[:1])
+    turned = replace(one_rafter, slates=replace(asked.slates, heaps=heaps))
+    assert best_plan(one_rafter) == best_plan(turned)

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from gaugerod.basis.errors import NothingToSetOut
 from gaugerod.basis.rounding import count_above, count_below
@@ -47,37 +48,44 @@ def slope_at(ask: DiminishingAsk, station: Station, *, overhang_divisions: int) 
 def margins_divisions(courses: Sequence[Supply], *, cover_divisions: int, least_batten_divisions: int) -> list[int]:
     """What each course shows, adding up to the cover exactly. What the gauges reach too far is given back as lap.
 
-    It is shared evenly among all courses, an odd division going to the upper ones, so no margin is taller than the one
-    below it. Where that would bring two battens of a drop too near, the courses of the shortest length take it all.
+    It is shared as evenly as the drops allow, an odd division going to the upper courses, so that no margin is taller
+    than the one below it and the battens of every drop still clear one another.
 
-    Raises NothingToSetOut when a course would show nothing.
+    Raises NothingToSetOut when the courses cannot take it all.
     """
     gauges = [course.gauge_divisions for course in courses]
     surplus = sum(gauges) - cover_divisions
-    shortest = courses[-1].length_divisions
-    top_courses = sum(course.length_divisions == shortest for course in courses)
-    for sharing in (len(courses), top_courses):
-        margins = _shared(gauges, surplus=surplus, sharing=sharing)
-        if min(margins) >= 1 and _battens_clear(courses, margins, least_batten_divisions):
-            return margins
-    raise NothingToSetOut(
-        "the rafters differ too much for one plan: at the shortest the courses would show nothing. "
-        "Set this slope out in two parts"
-    )
+    may_give = _may_give(courses, least_batten_divisions)
+    if sum(may_give) < surplus:
+        raise NothingToSetOut(
+            "the rafters differ too much for one plan: at the shortest the courses would show nothing, or two battens "
+            "would meet. Set this slope out in two parts"
+        )
+    each = 0
+    while sum(min(each + 1, give) for give in may_give) <= surplus:
+        each += 1
+        if each >= may_give[-1]:
+            break
+    given = [min(each, give) for give in may_give]
+    odd = surplus - sum(given)
+    return [
+        gauge - give - (index >= len(gauges) - odd)
+        for index, (gauge, give) in enumerate(zip(gauges, given, strict=True))
+    ]
 
 
-def _shared(gauges: Sequence[int], *, surplus: int, sharing: int) -> list[int]:
-    each, odd = divmod(surplus, sharing)
-    fixed = len(gauges) - sharing
-    return [gauge - (0 if index < fixed else each + (index >= len(gauges) - odd)) for index, gauge in enumerate(gauges)]
-
-
-def _battens_clear(courses: Sequence[Supply], margins: Sequence[int], least: int) -> bool:
-    return all(
-        margin - (lower.length_divisions - upper.length_divisions) >= least
-        for lower, upper, margin in zip(courses, courses[1:], margins, strict=False)
-        if lower.length_divisions != upper.length_divisions
-    )
+def _may_give(courses: Sequence[Supply], least_batten_divisions: int) -> list[int]:
+    """The most each course may give back: it must show something, and no more than any course above it, which must
+    leave room for two battens where the length drops.
+    """
+    most = courses[-1].gauge_divisions - 1
+    may_give = [most]
+    for upper, lower in pairwise(reversed(courses)):
+        drop = lower.length_divisions - upper.length_divisions
+        if drop:
+            most = min(most, lower.gauge_divisions - drop - least_batten_divisions)
+        may_give.append(most)
+    return may_give[::-1]
 
 
 def rod_for(

@@ -5,6 +5,7 @@ from dataclasses import replace
 from itertools import islice
 from math import ceil
 
+from gaugerod.basis.errors import NothingToSetOut
 from gaugerod.basis.limit import Limit
 from gaugerod.coverings.double_lap import Heap
 from gaugerod.setting_out.courses import Alternative
@@ -60,6 +61,14 @@ def _offer(change: str, *, by_mm: float, costs: str, plan: DiminishingPlan | Non
     )
 
 
+def _tried(ask: DiminishingAsk) -> DiminishingPlan | None:
+    """The plan of a changed ask; None, too, when its rods would differ too much: then it is no way out."""
+    try:
+        return best_plan(ask)
+    except NothingToSetOut:
+        return None
+
+
 def _wider_ridge(ask: DiminishingAsk) -> Alternative:
     # One division more for each of the two lines that are rounded: the ridge edge up, the apex down.
     reach_mm = least_ridge_cover_mm(ask) + 2 * float(ask.division.step_mm)
@@ -68,7 +77,7 @@ def _wider_ridge(ask: DiminishingAsk) -> Alternative:
         f"A ridge that reaches {shown(reach_mm, ask.division)} down the slope from the apex",
         by_mm=reach_mm - ask.ridge_cover_mm,
         costs="Wider ridge units, or a flashing below them.",
-        plan=best_plan(wider),
+        plan=_tried(wider),
     )
 
 
@@ -85,7 +94,7 @@ def _dressed_down(ask: DiminishingAsk) -> Iterator[Alternative]:
         heaps[-1] = replace(heaps[-1], run_mm=(heaps[-1].run_mm or 0.0) - carried_mm / sound_ratio)
     if heaps:
         heaps[-1] = replace(heaps[-1], run_mm=(heaps[-1].run_mm or 0.0) + carried_mm / sound_ratio)
-    plan = best_plan(_with_heaps(ask, heaps))
+    plan = _tried(_with_heaps(ask, heaps))
     if plan is not None:
         yield _offer(
             "Dress the odd slates of each length, too few for a course, down to the next shorter length",
@@ -108,7 +117,7 @@ def _bought(ask: DiminishingAsk) -> Iterator[Alternative]:
         # Where the stack is short of under-eaves slates, or of a length between two others, one or two courses more.
         for courses in (least, least + 1, least + 2):
             heap, what, run_mm = _added(ask, supply, courses)
-            plan = best_plan(_with_heaps(ask, [heap, *(one for one in ask.slates.heaps if one != supply.heap)]))
+            plan = _tried(_with_heaps(ask, [heap, *(one for one in ask.slates.heaps if one != supply.heap)]))
             if plan is not None:
                 yield _offer(
                     f"Buy {what} {shown(supply.heap.length_mm, ask.division)} long",
@@ -136,7 +145,7 @@ def _added(ask: DiminishingAsk, supply: Supply, courses: int) -> tuple[Heap, str
 
 def _other_aim(ask: DiminishingAsk, plan: DiminishingPlan) -> Iterator[Alternative]:
     aim = Aim.FEWEST_COURSES if ask.aim is Aim.LEAST_LEFT else Aim.LEAST_LEFT
-    other = best_plan(replace(ask, aim=aim))
+    other = _tried(replace(ask, aim=aim))
     if other is None or other.courses_count == plan.courses_count:
         return
     more = other.courses_count > plan.courses_count
@@ -158,7 +167,7 @@ def _larger_lap(ask: DiminishingAsk) -> Iterator[Alternative]:
         lap += 1
     for larger in range(lap, max(need.headlap_divisions, lap - 3), -1):
         lapped = _with_lap(ask, larger)
-        plan = best_plan(replace(lapped, aim=Aim.FEWEST_COURSES))
+        plan = _tried(replace(lapped, aim=Aim.FEWEST_COURSES))
         if plan is not None:
             yield _offer(
                 f"A larger lap: {shown(lapped.headlap.value, ask.division)} instead of {shown(ask.headlap.value, ask.division)}",
