@@ -167,6 +167,11 @@ class LayingAsk:
         """The tail line of every course, then the head line of the last."""
         return (*(course.tail for course in self.courses), self.head)
 
+    @property
+    def edges(self) -> tuple[Edge, ...]:
+        """Every edge in the order of its number: the outline's, then those of each opening."""
+        return tuple(edge for ring in (self.outline, *self.openings) for edge in ring.edges)
+
 
 def _ring_faults(ask: LayingAsk) -> list[Fault]:
     rings = [opening.points_mm for opening in ask.openings]
