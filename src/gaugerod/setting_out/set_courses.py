@@ -20,7 +20,7 @@ from gaugerod.setting_out.said import said
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Ground:
+class Ground:
     """What the courses are set out between, before anything is chosen."""
 
     places: tuple[Place, ...]
@@ -39,15 +39,16 @@ def set_out_courses(ask: CoursesAsk) -> Courses:
     Scope: units hung on battens, straight eaves.
     """
     refuse_faults(ask)
-    ground = _ground(ask)
+    ground = ground_of(ask)
     if _nailed_to_the_top(ground):
-        return _answer(ask, ground, rods=kept_rods(ask=ask, places=ground.places), choice=None)
+        return answered(ask, ground, rods=kept_rods(ask=ask, places=ground.places), choice=None)
     _refuse_too_short(ask, ground)
     choice = choose(spans=ground.spans, limits=ground.limits, ends=ground.ends)
-    return _answer(ask, ground, rods=_rods(ask, ground, choice.taken), choice=choice)
+    return answered(ask, ground, rods=_rods(ask, ground, choice.taken), choice=choice)
 
 
-def _ground(ask: CoursesAsk) -> _Ground:
+def ground_of(ask: CoursesAsk) -> Ground:
+    """What the courses of this ask are set out between. Faults of the ask must have been refused."""
     places = places_of(ask)
     ends = end_bands(ask=ask, lengths_mm=[place.length_mm for place in places])
     if ask.nailed:
@@ -55,7 +56,7 @@ def _ground(ask: CoursesAsk) -> _Ground:
     spans_mm = spans_of(places=places, hanging_length_mm=exact_length_mm(ask.hanging_length_mm), ends=ends.wished)
     limits = gauge_limits(gauge_min_mm=ask.gauge_min_mm, gauge_max_mm=ask.gauge_max_mm, division=ask.division)
     spans = Spans(least_mm=min(spans_mm), greatest_mm=max(spans_mm))
-    return _Ground(places=places, limits=limits, ends=ends, spans=spans)
+    return Ground(places=places, limits=limits, ends=ends, spans=spans)
 
 
 def _overhang_held(ends: EndBands) -> EndBands:
@@ -67,13 +68,13 @@ def _overhang_held(ends: EndBands) -> EndBands:
     return EndBands(least=held(ends.least), greatest=held(ends.greatest), wished=ends.wished)
 
 
-def _nailed_to_the_top(ground: _Ground) -> bool:
+def _nailed_to_the_top(ground: Ground) -> bool:
     """Are the battens already nailed up to the top batten's band, two or more of them?"""
     reach_mm = ground.spans.greatest_mm - (ground.ends.greatest.top_mm - ground.ends.wished.top_mm)
     return len(ground.places[0].kept_mm) > 1 and reach_mm <= 0
 
 
-def _refuse_too_short(ask: CoursesAsk, ground: _Ground) -> None:
+def _refuse_too_short(ask: CoursesAsk, ground: Ground) -> None:
     if ground.spans.least_mm > 0:
         return
     shortest = min(ground.places, key=lambda place: place.length_mm)
@@ -84,7 +85,7 @@ def _refuse_too_short(ask: CoursesAsk, ground: _Ground) -> None:
     )
 
 
-def _rods(ask: CoursesAsk, ground: _Ground, plan: Plan) -> tuple[Rod, ...]:
+def _rods(ask: CoursesAsk, ground: Ground, plan: Plan) -> tuple[Rod, ...]:
     return make_rods(
         ask=ask,
         places=ground.places,
@@ -96,7 +97,8 @@ def _rods(ask: CoursesAsk, ground: _Ground, plan: Plan) -> tuple[Rod, ...]:
     )
 
 
-def _answer(ask: CoursesAsk, ground: _Ground, *, rods: tuple[Rod, ...], choice: Choice | None) -> Courses:
+def answered(ask: CoursesAsk, ground: Ground, *, rods: tuple[Rod, ...], choice: Choice | None) -> Courses:
+    """The courses on these rods, with everything that is said about them."""
     strategy = _strategy(ask, choice)
     greatest_gap_mm = greatest_lap_gap_mm(rods, strategy)
     gauges_mm = [rod.gauge_mm for rod in rods]
