@@ -2,11 +2,15 @@
 
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import Literal
 
 from gaugerod.basis.band import Band
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.coverings.single_lap import Bond, SingleLapTile
+from gaugerod.geometry.plan_outline import PlanOutline
+from gaugerod.geometry.polygon import Point
 from gaugerod.geometry.taped_slope import TapedSlope
+from gaugerod.laying.ask import EdgeKind
 from gaugerod.setting_out.across import SideKind
 from gaugerod.setting_out.stations import NailedRod, Opening
 from gaugerod.standards.edition import Edition, Exposure
@@ -37,8 +41,21 @@ class OverhangMeasured(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SlopeOutline:
+    """A slope's outline in its own plane: corners counter-clockwise, x along the eaves from their left end, y up the slope.
+
+    ``kinds[i]`` names the edge from corner i to corner i+1.
+    """
+
+    points_mm: tuple[Point, ...]
+    kinds: tuple[EdgeKind, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Slope:
-    """One slope, measured by tape."""
+    """One slope. Measured by tape; or by its outline, and then ``taped`` holds what the outline gives: the eaves and one
+    rafter, from the eaves to the highest ridge.
+    """
 
     name: str
     pitch_deg: float
@@ -50,6 +67,20 @@ class Slope:
     rafter_spacing_mm: float | None
     openings: tuple[Opening, ...] = ()
     nailed: tuple[NailedRod, ...] = ()
+    outline: SlopeOutline | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Building:
+    """A whole building on plan: every slope, hip, valley and ridge follows by geometry.
+
+    ``cheeks``  where eaves in one line part (unequal pitch or height): ask, or put in an upright cheek
+    """
+
+    name: str
+    plan: PlanOutline
+    rafter_spacing_mm: float | None
+    cheeks: Literal["ask", "allow"] = "ask"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,4 +111,5 @@ class Job:
     show_lengths_in: LengthUnit
     covering: Covering
     slopes: tuple[Slope, ...]
+    buildings: tuple[Building, ...] = ()
     wishes: Wishes = field(default_factory=Wishes)

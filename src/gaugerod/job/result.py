@@ -4,10 +4,33 @@ from dataclasses import dataclass
 
 from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.working import Step
+from gaugerod.geometry.roof_faces import RoofForm
 from gaugerod.geometry.taped_slope import SlopeShape
 from gaugerod.job.model import Job, Slope
+from gaugerod.laying.ask import LayingAsk
+from gaugerod.laying.cut_unit import CutUnit
+from gaugerod.laying.laid import Laying
+from gaugerod.laying.offcuts import OffcutPlan
 from gaugerod.setting_out.across import Across
 from gaugerod.setting_out.courses import Alternative, Courses
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Laid:
+    """Every unit laid on one slope: what was asked, whole units as runs, and every piece to saw."""
+
+    ask: LayingAsk
+    laying: Laying
+    pieces: tuple[CutUnit, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoofResult:
+    """A building's roof form, and how its slopes were coursed together."""
+
+    name: str
+    form: RoofForm
+    corners: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,6 +45,8 @@ class SlopeResult:
     """The findings of this slope only, those of courses, across and shape included."""
     method: tuple[str, ...]
     """The job in steps, with this slope's own figures."""
+    laid: Laid | None
+    """Every unit of the slope: None when the cover width is not known."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +59,9 @@ class Result:
     """Every finding: the job's own and those of every slope."""
     alternatives: tuple[tuple[str, Alternative], ...]
     """What could change, each with the slope (and direction) it belongs to."""
+    roofs: tuple[RoofResult, ...]
+    offcuts: OffcutPlan | None
+    """Which offcut serves which other cut, over all slopes; None when nothing is cut."""
     version: str
     cautions: tuple[str, ...]
     working: Step

@@ -1,5 +1,8 @@
 """The one call: ``set_out(job) -> Result``. Everything that is shown anywhere comes from here."""
 
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
 from gaugerod import __version__
 from gaugerod.basis.citation import house
 from gaugerod.basis.errors import NothingToSetOut
@@ -9,16 +12,22 @@ from gaugerod.basis.rounding import Division
 from gaugerod.basis.working import Step
 from gaugerod.geometry.taped_slope import SlopeShape
 from gaugerod.geometry.true_shape import true_shape
+from gaugerod.job.buildings import formed, set_round_corners
 from gaugerod.job.cautions import CAUTIONS
 from gaugerod.job.in_words import in_unit
+from gaugerod.job.laid_out import laid_out
 from gaugerod.job.method import method_steps
 from gaugerod.job.model import Job, Slope
-from gaugerod.job.result import Result, SlopeResult
+from gaugerod.job.outlined import outline_shape
+from gaugerod.job.result import Result, RoofResult, SlopeResult
 from gaugerod.job.rules_met import job_findings, slope_findings
 from gaugerod.job.wished import TopWished, overhang_on_slope, side, top_batten
+from gaugerod.laying.offcuts import OffcutPlan, plan_offcuts
 from gaugerod.rules.gauge import gauge_citation
 from gaugerod.setting_out.across import Across, AcrossAsk
-from gaugerod.setting_out.courses import Alternative, Courses, CoursesAsk
+from gaugerod.setting_out.courses import Alternative, CoursesAsk
+from gaugerod.setting_out.courses_together import courses_together
+from gaugerod.setting_out.round_corners import Shared
 from gaugerod.setting_out.set_across import set_out_across
 from gaugerod.setting_out.set_courses import set_out_courses
 from gaugerod.setting_out.stations import Station
@@ -28,25 +37,34 @@ from gaugerod.standards.defaults import minimum_cut
 def set_out(job: Job) -> Result:
     """Set the whole job out.
 
-    Raises InputRefused with every fault when figures cannot be used, NothingToSetOut when a figure that
-    everything hangs on is not known.
+    Raises InputRefused with every fault when figures cannot be used, NothingToSetOut when a figure that everything hangs
+    on is not known, RoofWillNotClose or RoofAsks where a building's roof stays open or needs a choice.
     """
-    slopes = tuple(_slope(job, slope) for slope in job.slopes)
-    alternatives: list[tuple[str, Alternative]] = []
-    for slope in slopes:
-        alternatives.extend((slope.slope.name, alternative) for alternative in slope.courses.alternatives)
-        if slope.across is not None:
-            alternatives.extend((f"{slope.slope.name}, across", each) for each in slope.across.alternatives)
+    taped = [_slope(job, slope, shared=None) for slope in job.slopes]
+    roofs: list[RoofResult] = []
+    corner_findings: list[Finding] = []
+    for building in (formed(each) for each in job.buildings):
+        corners = set_round_corners(building, [_courses_ask(job, slope)[0] for slope in building.slopes])
+        taped.extend(_slope(job, slope, shared=corners.shared.get(slope.name)) for slope in building.slopes)
+        roofs.append(RoofResult(name=building.building.name, form=building.form, corners=corners.says))
+        corner_findings.extend((*building.form.findings, *corners.findings))
+    slopes = tuple(_numbered_through(taped))
     result = Result(
         job=job,
         slopes=slopes,
-        findings=(*job_findings(job), *(finding for slope in slopes for finding in slope.findings)),
-        alternatives=tuple(alternatives),
+        findings=(
+            *job_findings(job),
+            *corner_findings,
+            *(finding for slope in slopes for finding in slope.findings),
+        ),
+        alternatives=tuple(_alternatives(slopes)),
+        roofs=tuple(roofs),
+        offcuts=_offcuts(slopes),
         version=__version__,
         cautions=CAUTIONS,
         working=Step(
             name=job.title,
-            formula="each slope set out by itself",
+            formula="each slope set out, those that meet at hips and valleys together",
             inputs={"covering": job.covering.title, "edition": job.edition.value},
             value=float(len(slopes)),
             unit="slopes",
@@ -61,9 +79,36 @@ def division_of(unit: LengthUnit) -> Division:
     return Division.SIXTEENTH if unit is LengthUnit.FT_IN else Division.MILLIMETRE
 
 
-def _slope(job: Job, slope: Slope) -> SlopeResult:
-    shape = true_shape(slope.taped, where=slope.name)
-    courses, top = _courses(job, slope)
+def _alternatives(slopes: tuple[SlopeResult, ...]) -> Iterator[tuple[str, Alternative]]:
+    for slope in slopes:
+        yield from ((slope.slope.name, alternative) for alternative in slope.courses.alternatives)
+        if slope.across is not None:
+            yield from ((f"{slope.slope.name}, across", alternative) for alternative in slope.across.alternatives)
+
+
+def _offcuts(slopes: tuple[SlopeResult, ...]) -> OffcutPlan | None:
+    """One plan over all slopes: a left-hand hip's offcuts serve a right-hand one."""
+    laid = [slope.laid for slope in slopes if slope.laid is not None]
+    pieces = [piece for each in laid for piece in each.pieces]
+    return plan_offcuts(pieces, unit=laid[0].ask.unit) if pieces else None
+
+
+def _numbered_through(slopes: Sequence[SlopeResult]) -> Iterator[SlopeResult]:
+    """Pieces to saw numbered through the whole job, so that a number on a sheet means one piece only."""
+    before = 0
+    for slope in slopes:
+        if slope.laid is None:
+            yield slope
+            continue
+        pieces = tuple(replace(piece, number=piece.number + before) for piece in slope.laid.pieces)
+        before += len(pieces)
+        yield replace(slope, laid=replace(slope.laid, pieces=pieces))
+
+
+def _slope(job: Job, slope: Slope, *, shared: tuple[Shared, str] | None) -> SlopeResult:
+    shape = true_shape(slope.taped, where=slope.name) if slope.outline is None else outline_shape(slope.outline)
+    ask, top = _courses_ask(job, slope)
+    courses = set_out_courses(ask) if shared is None else courses_together(ask, shared[0], says=shared[1])
     across, across_unknown = _across(job, slope, shape)
     findings = (
         *shape.findings,
@@ -80,10 +125,11 @@ def _slope(job: Job, slope: Slope) -> SlopeResult:
         across=across,
         findings=_once_each(findings),
         method=method_steps(slope, job.covering, courses, across, unit=job.show_lengths_in),
+        laid=None if across is None else laid_out(slope, shape, job.covering, courses, across),
     )
 
 
-def _courses(job: Job, slope: Slope) -> tuple[Courses, TopWished]:
+def _courses_ask(job: Job, slope: Slope) -> tuple[CoursesAsk, TopWished]:
     tile = job.covering
     if tile.hanging_length_mm is None:
         raise NothingToSetOut(
@@ -91,30 +137,30 @@ def _courses(job: Job, slope: Slope) -> tuple[Courses, TopWished]:
             f"bearing face of the nibs to the tail and give it as hanging_length."
         )
     top = top_batten(job, slope, head_to_nib_mm=tile.length_mm - tile.hanging_length_mm)
-    courses = set_out_courses(
-        CoursesAsk(
-            where=slope.name,
-            stations=tuple(Station(at_mm=at_mm, length_mm=length_mm) for at_mm, length_mm in slope.taped.rafters),
-            unit_length_mm=tile.length_mm,
-            hanging_length_mm=tile.hanging_length_mm,
-            gauge_min_mm=tile.gauge_min_mm,
-            gauge_max_mm=tile.gauge_max_mm,
-            gauge_citation=gauge_citation(tile),
-            overhang=overhang_on_slope(job, slope),
-            top=top.band,
-            division=division_of(job.show_lengths_in),
-            openings=slope.openings,
-            nailed=slope.nailed,
-        )
+    ask = CoursesAsk(
+        where=slope.name,
+        stations=tuple(Station(at_mm=at_mm, length_mm=length_mm) for at_mm, length_mm in slope.taped.rafters),
+        unit_length_mm=tile.length_mm,
+        hanging_length_mm=tile.hanging_length_mm,
+        gauge_min_mm=tile.gauge_min_mm,
+        gauge_max_mm=tile.gauge_max_mm,
+        gauge_citation=gauge_citation(tile),
+        overhang=overhang_on_slope(job, slope),
+        top=top.band,
+        division=division_of(job.show_lengths_in),
+        openings=slope.openings,
+        nailed=slope.nailed,
     )
-    return courses, top
+    return ask, top
 
 
 def _across(job: Job, slope: Slope, shape: SlopeShape) -> tuple[Across | None, tuple[Finding, ...]]:
     tile = job.covering
     if tile.cover_closed_mm is None or tile.cover_open_mm is None:
         return None, (_cover_not_known(job, slope),)
-    (top_right_mm, _), (top_left_mm, _) = shape.outline_mm[2], shape.outline_mm[3]
+    top_left_mm, top_right_mm = 0.0, slope.taped.eaves_mm
+    if slope.outline is None:
+        (top_right_mm, _), (top_left_mm, _) = shape.outline_mm[2], shape.outline_mm[3]
     across = set_out_across(
         AcrossAsk(
             where=slope.name,

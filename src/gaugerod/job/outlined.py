@@ -1,0 +1,89 @@
+"""Slopes by their outline: from a roof form or as given, made ready to be set out like any other slope."""
+
+from gaugerod.geometry.polygon import signed_area_mm2
+from gaugerod.geometry.roof_faces import RoofEdge, RoofForm, RoofSlope
+from gaugerod.geometry.taped_slope import SlopeShape, TapedSlope
+from gaugerod.job.model import BottomKind, Building, Slope, SlopeOutline, TopKind
+from gaugerod.laying.ask import EdgeKind
+from gaugerod.setting_out.across import SideKind
+from gaugerod.setting_out.stations import Opening
+
+_EDGES = {
+    RoofEdge.EAVES: EdgeKind.EAVES,
+    RoofEdge.VERGE: EdgeKind.VERGE,
+    RoofEdge.ABUTMENT: EdgeKind.ABUTMENT,
+    RoofEdge.HIP: EdgeKind.HIP,
+    RoofEdge.VALLEY: EdgeKind.VALLEY,
+    RoofEdge.RIDGE: EdgeKind.RIDGE,
+    RoofEdge.MONO_RIDGE: EdgeKind.RIDGE,
+    RoofEdge.CHANGE_OF_PITCH: EdgeKind.RIDGE,
+}
+_SIDES = {
+    EdgeKind.VERGE: SideKind.VERGE,
+    EdgeKind.ABUTMENT: SideKind.ABUTMENT,
+    EdgeKind.HIP: SideKind.HIP,
+    EdgeKind.VALLEY: SideKind.VALLEY,
+}
+
+
+def slopes_of(building: Building, form: RoofForm) -> tuple[Slope, ...]:
+    """The slopes of a building, named after it and numbered as the form numbers them."""
+    return tuple(_slope_of(building, slope) for slope in form.slopes)
+
+
+def slope_name(building: Building, number: int) -> str:
+    """The name of one slope of a building."""
+    return f"{building.name} {number + 1}"
+
+
+def _slope_of(building: Building, slope: RoofSlope) -> Slope:
+    kinds = tuple(_EDGES[side.kind] for side in slope.sides)
+    mono = any(side.kind is RoofEdge.MONO_RIDGE for side in slope.sides)
+    return outlined_slope(
+        name=slope_name(building, slope.number),
+        pitch_deg=slope.pitch_deg,
+        outline=SlopeOutline(points_mm=slope.outline_mm, kinds=kinds),
+        top=TopKind.MONO_RIDGE if mono else TopKind.RIDGE,
+        rafter_spacing_mm=building.rafter_spacing_mm,
+    )
+
+
+def outlined_slope(
+    *,
+    name: str,
+    pitch_deg: float,
+    outline: SlopeOutline,
+    top: TopKind,
+    rafter_spacing_mm: float | None,
+    openings: tuple[Opening, ...] = (),
+) -> Slope:
+    """A slope by its outline, its lowest eaves brought to y = 0 and their left end to x = 0."""
+    points, kinds = outline.points_mm, outline.kinds
+    count = len(points)
+    eaves = [index for index, kind in enumerate(kinds) if kind is EdgeKind.EAVES]
+    lowest = min(eaves, key=lambda index: points[index][1] + points[(index + 1) % count][1])
+    left_end, right_end = points[lowest], points[(lowest + 1) % count]
+    moved = tuple((x - left_end[0], y - left_end[1]) for x, y in points)
+    return Slope(
+        name=name,
+        pitch_deg=pitch_deg,
+        taped=TapedSlope(eaves_mm=right_end[0] - left_end[0], rafters=((0.0, max(y for _, y in moved)),)),
+        left=_SIDES.get(kinds[lowest - 1], SideKind.VERGE),
+        right=_SIDES.get(kinds[(lowest + 1) % count], SideKind.VERGE),
+        bottom=BottomKind.EAVES,
+        top=top,
+        rafter_spacing_mm=rafter_spacing_mm,
+        openings=openings,
+        outline=SlopeOutline(points_mm=moved, kinds=kinds),
+    )
+
+
+def outline_shape(outline: SlopeOutline) -> SlopeShape:
+    """The shape of a slope given by its outline. It was drawn, not taped, so there is nothing to contradict."""
+    return SlopeShape(
+        outline_mm=outline.points_mm,
+        out_of_square_mm=0.0,
+        out_of_parallel_mm=0.0,
+        area_mm2=signed_area_mm2(outline.points_mm),
+        findings=(),
+    )
