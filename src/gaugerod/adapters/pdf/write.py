@@ -1,0 +1,28 @@
+"""Sheets written as tagged PDF (PDF/UA-1), the same bytes for the same sheet and time."""
+
+import json
+from datetime import datetime
+from importlib import resources
+
+from gaugerod.adapters.pdf.sheet_data import sheet_data
+from gaugerod.sheets.sheet import Sheet
+
+
+def write_pdf(sheet: Sheet, *, made_at: datetime) -> bytes:
+    """The sheet as PDF. ``made_at`` is when it says it was made; give it a time zone."""
+    import typst  # noqa: PLC0415 -- a tenth of a second that only a printed sheet needs
+
+    if made_at.tzinfo is None:
+        raise ValueError("the time a sheet was made needs a time zone")
+    template = resources.files("gaugerod.adapters.pdf").joinpath("sheet.typ").read_bytes()
+    pdf = typst.compile(
+        template,
+        format="pdf",
+        sys_inputs={"sheet": json.dumps(sheet_data(sheet), ensure_ascii=False, allow_nan=False)},
+        ignore_system_fonts=True,
+        pdf_standards="ua-1",
+        timestamp=int(made_at.timestamp()),
+    )
+    if not isinstance(pdf, bytes):
+        raise TypeError("a PDF is one run of bytes")
+    return pdf

@@ -1,0 +1,1 @@
+"""Every sheet and drawing of a result, as files in a folder."""

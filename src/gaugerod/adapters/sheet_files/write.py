@@ -1,0 +1,51 @@
+"""Writes the files of a result: for each slope the sheet, a full-size rod for each station and the drawing; one result document."""
+
+import json
+import re
+from datetime import datetime
+from pathlib import Path
+
+from gaugerod.adapters.pdf.write import write_pdf
+from gaugerod.adapters.result_document.document import result_document
+from gaugerod.adapters.svg.writer import write_svg
+from gaugerod.job.result import Result
+from gaugerod.sheets.rod_strip import different_rods, rod_name, rod_strip
+from gaugerod.sheets.setting_out_sheet import setting_out_sheet
+from gaugerod.sheets.sheet import PaperSize
+from gaugerod.sheets.slope_drawing import slope_drawing
+
+_SCREEN_MM = (260.0, 190.0)
+
+
+def write_sheet_files(result: Result, *, folder: Path, paper: str, made_at: datetime) -> list[tuple[Path, str]]:
+    """Write them all; gives each path with what it is. Files of the same names are replaced."""
+    size = PaperSize(paper)
+    folder.mkdir(parents=True, exist_ok=True)
+    written: list[tuple[Path, str]] = []
+
+    def write(name: str, content: bytes, what: str) -> None:
+        path = folder / name
+        path.write_bytes(content)
+        written.append((path, what))
+
+    for index, slope in enumerate(result.slopes, 1):
+        stem = _file_stem(slope.slope.name, index)
+        sheet = setting_out_sheet(result, slope, size=size)
+        write(f"{stem}-sheet.pdf", write_pdf(sheet, made_at=made_at), "setting-out sheet")
+        for numbers in different_rods(slope):
+            strip = rod_strip(result, slope, numbers=numbers, size=size)
+            name = f"{stem}-rod-{'-'.join(str(number) for number in numbers)}-full-size.pdf"
+            write(name, write_pdf(strip, made_at=made_at), f"{rod_name(numbers)} from the left, at full size")
+        placed = slope_drawing(
+            slope, unit=result.job.show_lengths_in, room_width_mm=_SCREEN_MM[0], room_height_mm=_SCREEN_MM[1]
+        )
+        write(f"{stem}.svg", write_svg(placed.drawing, paper=placed.paper).encode(), "the slope drawn to scale")
+    text = json.dumps(result_document(result), indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+    write("result.json", text.encode(), "the whole result")
+    return written
+
+
+def _file_stem(name: str, index: int) -> str:
+    """A safe file name: letters, digits and dashes of the slope's name."""
+    plain = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:40]
+    return plain or f"slope-{index}"

@@ -1,0 +1,54 @@
+"""Colours and weights of drawings. Weights are in paper mm."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from gaugerod.sheets.drawing import Pen
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stroke:
+    """How a pen draws: colour, weight and dashes in paper mm, and what it fills with."""
+
+    colour: str
+    weight_mm: float
+    dashes_mm: tuple[float, ...] = ()
+    fill: str = "none"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Theme:
+    """One look of a drawing. ``ink`` letters on ``paper``; every pen its stroke."""
+
+    ink: str
+    paper: str
+    strokes: Mapping[Pen, Stroke]
+
+
+INK = "#111"
+GREY = "#555"
+PAPER = "#fff"
+
+INK_ON_PAPER = Theme(
+    ink=INK,
+    paper=PAPER,
+    strokes={
+        Pen.SURFACE: Stroke(colour="none", weight_mm=0.0, fill="#f3f3f1"),
+        Pen.OUTLINE: Stroke(colour=INK, weight_mm=0.55),
+        Pen.OVERHANG: Stroke(colour=INK, weight_mm=0.2, dashes_mm=(1.6, 0.8)),
+        Pen.BATTEN: Stroke(colour=INK, weight_mm=0.16),
+        Pen.FIFTH_BATTEN: Stroke(colour=INK, weight_mm=0.4),
+        Pen.PERP: Stroke(colour="#888", weight_mm=0.12),
+        Pen.OPENING: Stroke(colour=INK, weight_mm=0.5, fill=PAPER),
+        Pen.ROD: Stroke(colour=INK, weight_mm=0.25, dashes_mm=(3.0, 0.7, 0.5, 0.7)),
+        Pen.UNIT: Stroke(colour=INK, weight_mm=0.3, fill="#e4e4e0"),
+        Pen.SECTION_BATTEN: Stroke(colour=INK, weight_mm=0.3, fill="#999"),
+        Pen.RULER: Stroke(colour=INK, weight_mm=0.2),
+        Pen.MARK: Stroke(colour=INK, weight_mm=0.3),
+        Pen.TIMBER: Stroke(colour=INK, weight_mm=0.3, fill=PAPER),
+        Pen.DIMENSION: Stroke(colour=GREY, weight_mm=0.14),
+        Pen.LEADER: Stroke(colour=GREY, weight_mm=0.14),
+        Pen.CUT: Stroke(colour=INK, weight_mm=0.7),
+    },
+)
+"""For print: black, greys that survive a photocopier, and weights that tell the lines apart without colour."""

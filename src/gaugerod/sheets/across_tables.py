@@ -1,0 +1,92 @@
+"""The perps on paper: unit count and mark along each line, and the pieces the courses end with."""
+
+from gaugerod.basis.lengths import LengthUnit
+from gaugerod.job.result import SlopeResult
+from gaugerod.setting_out.across import Across, EndPiece, Fit
+from gaugerod.sheets.lengths_shown import bare_length, unit_heading
+from gaugerod.sheets.rod_tables import TICK
+from gaugerod.sheets.sheet import Block, Column, ColumnKind, Heading, Prose, Table
+
+
+def across_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]:
+    """The perp table and the end pieces; a sentence where no perps could be set out."""
+    heading = Heading(text="Perps across", kept_mm=60.0)
+    if slope.across is None:
+        return (heading, Prose(text="No perps: the cover width is not known. See the findings."))
+    across = slope.across
+    blocks: list[Block] = [
+        heading,
+        Prose(
+            text=f"{across.why} Marks are from the left end of the roof structure, along each line; strike each perp "
+            f"from its mark at the eaves to its mark at the top. A minus is to the left of that end."
+        ),
+    ]
+    if across.perp_lines:
+        blocks.append(_perp_table(across, unit=unit))
+    if across.pieces:
+        blocks += [Heading(text="How the courses end"), _pieces_table(across, unit=unit)]
+    return tuple(blocks)
+
+
+def _perp_table(across: Across, *, unit: LengthUnit) -> Table:
+    lines = across.perp_lines
+    rows = [
+        (
+            f"{number}",
+            f"{number * across.perps_every_count}",
+            *(bare_length(line.marks_mm[number - 1], unit) if number <= len(line.marks_mm) else "" for line in lines),
+            TICK,
+        )
+        for number in range(1, max(len(line.marks_mm) for line in lines) + 1)
+    ]
+    beside = 2 if len(rows) > 12 and len(lines) < 3 else 1
+    return Table(
+        columns=(
+            Column(heading="Perp", kind=ColumnKind.FIGURES),
+            Column(heading="Units", kind=ColumnKind.FIGURES),
+            *(
+                Column(heading=f"At the {line.line}, {unit_heading(unit)}", kind=ColumnKind.MARK, share_ratio=1.0)
+                for line in lines
+            ),
+            Column(heading="Done", kind=ColumnKind.TICK),
+        ),
+        rows=tuple(rows),
+        beside_count=beside,
+        set_count=5,
+    )
+
+
+def _pieces_table(across: Across, *, unit: LengthUnit) -> Table:
+    return Table(
+        columns=(
+            Column(heading="At", share_ratio=1.0),
+            Column(heading="Courses", share_ratio=1.0),
+            Column(heading="Piece", share_ratio=1.0),
+            Column(heading=f"Covers, {unit_heading(unit)}", kind=ColumnKind.FIGURES, share_ratio=1.0),
+            Column(heading=f"Its width, {unit_heading(unit)}", kind=ColumnKind.FIGURES, share_ratio=1.0),
+        ),
+        rows=tuple(
+            (
+                piece.at,
+                _courses_said(piece, across),
+                _FIT_SAID[piece.fit],
+                bare_length(piece.cover_mm, unit),
+                bare_length(piece.width_mm, unit),
+            )
+            for piece in across.pieces
+        ),
+    )
+
+
+_FIT_SAID = {
+    Fit.WHOLE: "whole unit",
+    Fit.HALF: "half unit",
+    Fit.HIGH_POINT: "cut on a high point",
+    Fit.CUT: "cut unit",
+}
+
+
+def _courses_said(piece: EndPiece, across: Across) -> str:
+    if len({each.bond_row for each in across.pieces}) == 1:
+        return "every course"
+    return "1, 3, 5 …" if piece.bond_row == 0 else "2, 4, 6 …"

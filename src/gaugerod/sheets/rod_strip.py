@@ -1,0 +1,237 @@
+"""The rod at full size: true-scale batten marks over pages to join, with a ruler on each page to prove the printer."""
+
+from math import ceil
+
+from gaugerod.basis.lengths import LengthUnit, write_length
+from gaugerod.job.result import Result, SlopeResult
+from gaugerod.setting_out.courses import Rod
+from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Paper, Path, Pen, Point, Words
+from gaugerod.sheets.lengths_shown import bare_length
+from gaugerod.sheets.placed import Placed
+from gaugerod.sheets.setting_out_sheet import foot
+from gaugerod.sheets.sheet import Block, Heading, NewPage, PaperSize, Pictures, Sheet, Steps
+
+OVERLAP_MM = 12.0
+"""Paper above the join line, to lay under the next page."""
+RULER_MM = 100.0
+_HEAD_MM = 15.0
+_AIR_MM = 3.0
+_TAPE_MM, _STRIP_MM, _RULER_X_MM, _SAID_X_MM = 8.0, 62.0, 158.0, 108.0
+
+
+def strip_span_mm(size: PaperSize) -> float:
+    """How much of the rod one page carries, in whole centimetres.
+
+    >>> strip_span_mm(PaperSize.A4), strip_span_mm(PaperSize.LETTER)
+    (230.0, 210.0)
+    """
+    return float(10 * int((size.text_height_mm - _HEAD_MM - OVERLAP_MM - 2 * _AIR_MM) // 10))
+
+
+def rod_strip(result: Result, slope: SlopeResult, *, numbers: tuple[int, ...], size: PaperSize) -> Sheet:
+    """One rod of the slope at full size; ``numbers`` are those of the stations it serves, the first being drawn."""
+    rod = slope.courses.rods[numbers[0] - 1]
+    name = rod_name(numbers)
+    return Sheet(
+        title=f"{result.job.title}: {name} at full size",
+        subtitle=f"Slope {slope.slope.name}, {name}. Batten marks at true size, to join into a rod.",
+        size=size,
+        foot=foot(result, slope),
+        region=result.job.edition.value,
+        blocks=(
+            Heading(text="How to use the strip", level=1),
+            Steps(lines=_STEPS),
+            *_rod_pages(slope, rod, name, size=size, unit=result.job.show_lengths_in),
+        ),
+    )
+
+
+def rod_name(numbers: tuple[int, ...]) -> str:
+    """What a rod that serves these stations is called.
+
+    >>> rod_name((1,)), rod_name((1, 3))
+    ('rod 1', 'rods 1, 3')
+    """
+    return f"rod{'' if len(numbers) == 1 else 's'} {', '.join(str(number) for number in numbers)}"
+
+
+_STEPS = (
+    "Print at 100 %, never fit to page.",
+    (
+        "Measure the ruler on every page: exactly 100 mm between its end lines. If it is not, that page cannot be "
+        "used: mend the printer's scale and print again."
+    ),
+    "Cut each page along its lower line. Lay that edge on the upper line of the page before, and glue.",
+    "Glue the strip to a straight batten, lower end flush: that end goes to the outer face of the fascia.",
+    "Check the last mark on the finished rod against the tape. If they differ, trust the tape and the rod table.",
+    "Each mark is the top edge of a batten.",
+)
+
+
+def different_rods(slope: SlopeResult) -> tuple[tuple[int, ...], ...]:
+    """The stations, numbered from 1, gathered by the rod they share."""
+    shared: dict[tuple[float, tuple[float, ...]], list[int]] = {}
+    for number, rod in enumerate(slope.courses.rods, start=1):
+        shared.setdefault((rod.length_mm, rod.marks_mm), []).append(number)
+    return tuple(tuple(numbers) for numbers in shared.values())
+
+
+def _rod_pages(slope: SlopeResult, rod: Rod, name: str, *, size: PaperSize, unit: LengthUnit) -> list[Block]:
+    span_mm = strip_span_mm(size)
+    pages = ceil(rod.length_mm / span_mm)
+    blocks: list[Block] = []
+    for page in range(pages):
+        title = f"Slope {slope.slope.name}, {name}: strip {page + 1} of {pages}"
+        blocks += [
+            NewPage(),
+            Heading(text=title, kept_mm=0.0),
+            Pictures(pictures=((strip_page(rod, page=page, title=title, size=size, unit=unit), ""),)),
+        ]
+    return blocks
+
+
+def strip_page(rod: Rod, *, page: int, title: str, size: PaperSize, unit: LengthUnit) -> Placed:
+    """One page of the rod at full size; ``page`` counts from 0."""
+    span_mm = strip_span_mm(size)
+    from_mm, to_mm = page * span_mm, (page + 1) * span_mm
+    shown_to_mm = min(to_mm + OVERLAP_MM, rod.length_mm)
+    last = to_mm >= rod.length_mm
+    marks = [
+        (number, mark_mm) for number, mark_mm in enumerate(rod.marks_mm, start=1) if from_mm <= mark_mm <= shown_to_mm
+    ]
+    words = [words for number, mark_mm in marks for words in _mark_words(number, mark_mm, unit)]
+    words += _tape_words(from_mm, shown_to_mm, unit=unit)
+    words += _end_words(rod, from_mm=from_mm, to_mm=to_mm, last=last, unit=unit)
+    words += _ruler_words(from_mm)
+    paths = [
+        Path(pen=Pen.RULER, runs_mm=_tape(from_mm, shown_to_mm, unit=unit)),
+        Path(pen=Pen.RULER, runs_mm=(_box(from_mm, shown_to_mm),), closed=True),
+        Path(pen=Pen.OVERHANG, runs_mm=_join_lines(from_mm, to_mm, last=last)),
+        Path(pen=Pen.RULER, runs_mm=_ruler(from_mm)),
+    ]
+    if marks:
+        paths.append(Path(pen=Pen.MARK, runs_mm=tuple(((_TAPE_MM, mark), (_STRIP_MM, mark)) for _, mark in marks)))
+    if page == 0:
+        paths.append(Path(pen=Pen.CUT, runs_mm=(((0.0, 0.0), (_STRIP_MM + 8.0, 0.0)),)))
+    if shown_to_mm == rod.length_mm:
+        paths.append(Path(pen=Pen.CUT, runs_mm=(((0.0, rod.length_mm), (_STRIP_MM + 8.0, rod.length_mm)),)))
+    said = "; ".join(f"batten {number} at {bare_length(mark, unit)}" for number, mark in marks) or "no batten"
+    return Placed(
+        drawing=Drawing(
+            title=title,
+            says=f"{title}, full size, {bare_length(from_mm, unit)} to {bare_length(shown_to_mm, unit)} up from the "
+            f"fascia: {said}. A ruler of 100 mm stands beside it.",
+            paths=tuple(paths),
+            words=tuple(words),
+        ),
+        paper=Paper(
+            width_mm=size.text_width_mm,
+            height_mm=span_mm + OVERLAP_MM + 2 * _AIR_MM,
+            scale_ratio=1.0,
+            origin_paper_mm=(2.0, _AIR_MM - from_mm),
+        ),
+    )
+
+
+def _box(from_mm: float, to_mm: float) -> tuple[Point, ...]:
+    return ((0.0, from_mm), (_STRIP_MM, from_mm), (_STRIP_MM, to_mm), (0.0, to_mm))
+
+
+def _join_lines(from_mm: float, to_mm: float, *, last: bool) -> tuple[tuple[Point, ...], ...]:
+    """The lower line to cut, and the upper line the next page is laid on."""
+    lines_mm = [from_mm] if last else [from_mm, to_mm]
+    return tuple(((-2.0, y_mm), (_STRIP_MM + 8.0, y_mm)) for y_mm in lines_mm)
+
+
+def _tape(from_mm: float, to_mm: float, *, unit: LengthUnit) -> tuple[tuple[Point, ...], ...]:
+    """A tape's divisions up the left edge: centimetres, or inches."""
+    step_mm = 25.4 if unit is LengthUnit.FT_IN else 10.0
+    ticks = range(ceil(from_mm / step_mm), int(to_mm // step_mm) + 1)
+    return tuple(
+        ((0.0, tick * step_mm), (_TAPE_MM * (0.75 if tick % 5 == 0 else 0.4), tick * step_mm)) for tick in ticks
+    )
+
+
+def _tape_words(from_mm: float, to_mm: float, *, unit: LengthUnit) -> list[Words]:
+    """The tape's readings, every 50 mm or 3 inches, where no mark's line would run through them."""
+    step_mm = 76.2 if unit is LengthUnit.FT_IN else 50.0
+    readings = range(ceil(from_mm / step_mm), int(to_mm // step_mm) + 1)
+    return [
+        _said((_TAPE_MM + 0.6, reading * step_mm), bare_length(reading * step_mm, unit), 2.6, shift=(0.0, -0.9))
+        for reading in readings
+        if from_mm + 2.0 <= reading * step_mm <= to_mm - 2.0
+    ]
+
+
+def _mark_words(number: int, mark_mm: float, unit: LengthUnit) -> tuple[Words, ...]:
+    return (
+        Words(
+            at_mm=(_STRIP_MM, mark_mm),
+            text=f"{number}",
+            letter=Letter.VALUE,
+            size_paper_mm=9.0,
+            anchor=Anchor.END,
+            shift_paper_mm=(-2.0, 1.4),
+        ),
+        Words(
+            at_mm=(_STRIP_MM, mark_mm),
+            text=bare_length(mark_mm, unit),
+            letter=Letter.VALUE,
+            size_paper_mm=6.0,
+            anchor=Anchor.END,
+            shift_paper_mm=(-2.0, -5.6),
+        ),
+        _said((_STRIP_MM, mark_mm), f"top edge, batten {number}", 2.6, shift=(1.5, -0.9)),
+    )
+
+
+def _end_words(rod: Rod, *, from_mm: float, to_mm: float, last: bool, unit: LengthUnit) -> list[Words]:
+    lower = "0: outer face of the fascia" if from_mm == 0 else f"cut here: {write_length(from_mm, unit)}"
+    words = [_said((_STRIP_MM + 9.0, from_mm), lower, 2.8, shift=(0.0, 0.6 if from_mm else -0.9))]
+    if not last:
+        words.append(
+            _said((_STRIP_MM + 9.0, to_mm), f"↑ lay the next page on this line: {write_length(to_mm, unit)}", 2.8)
+        )
+    if rod.length_mm <= to_mm + OVERLAP_MM:
+        words.append(_said((_STRIP_MM + 9.0, rod.length_mm), f"apex {write_length(rod.length_mm, unit)}", 2.8))
+    return words
+
+
+def _ruler(from_mm: float) -> tuple[tuple[Point, ...], ...]:
+    """A hundred millimetres upright, every ten marked; the end lines are the longest."""
+    foot_mm = from_mm + 40.0
+    ticks: list[tuple[Point, ...]] = [((_RULER_X_MM, foot_mm), (_RULER_X_MM, foot_mm + RULER_MM))]
+    for tick in range(11):
+        long_mm = 14.0 if tick in {0, 10} else 8.0 if tick == 5 else 5.0
+        y_mm = foot_mm + 10.0 * tick
+        ticks.append(((_RULER_X_MM, y_mm), (_RULER_X_MM + long_mm, y_mm)))
+    return tuple(ticks)
+
+
+def _ruler_words(from_mm: float) -> list[Words]:
+    lines = (
+        "Print at 100 %.",
+        "Measure this ruler:",
+        "exactly 100 mm end",
+        "to end. If it is not,",
+        "do not use this page.",
+    )
+    top_mm = from_mm + 100.0
+    return [
+        _said((_SAID_X_MM, top_mm - 5.0 * line), text, 3.4, letter=Letter.VALUE if line == 2 else Letter.NAME)
+        for line, text in enumerate(lines)
+    ] + [
+        _said((_RULER_X_MM + 14.0, from_mm + 40.0), "0", 3.4, shift=(1.0, -1.2)),
+        _said((_RULER_X_MM + 14.0, from_mm + 40.0 + RULER_MM), "100 mm", 3.4, shift=(-9.0, 1.6)),
+    ]
+
+
+def _said(
+    at_mm: Point,
+    text: str,
+    size_paper_mm: float,
+    *,
+    letter: Letter = Letter.NAME,
+    shift: tuple[float, float] = (0.0, -0.9),
+) -> Words:
+    return Words(at_mm=at_mm, text=text, letter=letter, size_paper_mm=size_paper_mm, shift_paper_mm=shift)

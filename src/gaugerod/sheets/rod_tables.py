@@ -1,0 +1,92 @@
+"""The rod tables: every batten of every station, to read, mark and tick off."""
+
+from gaugerod.basis.lengths import LengthUnit, write_length
+from gaugerod.job.result import SlopeResult
+from gaugerod.setting_out.courses import Rod
+from gaugerod.sheets.lengths_shown import bare_length, unit_heading
+from gaugerod.sheets.sheet import Block, Column, ColumnKind, Heading, Prose, Table
+
+TICK = "☐"
+_ROW_MM = 6.4
+_SET_COUNT = 10
+
+
+def rod_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]:
+    """A heading and a table for every rod, then the readings in sets of ten."""
+    blocks: list[Block] = []
+    for number, rod in enumerate(slope.courses.rods, start=1):
+        beside = 2 if unit is LengthUnit.FT_IN or len(rod.marks_mm) <= 24 else 3
+        lines = -(-len(rod.marks_mm) // beside)
+        blocks += [
+            Heading(
+                text=f"Rod {number}: {write_length(rod.at_mm, unit)} from the left end, "
+                f"{write_length(rod.length_mm, unit)} to the apex",
+                kept_mm=min(26.0 + lines * _ROW_MM, 200.0),
+            ),
+            Prose(text=_reading(rod)),
+            _rod_table(rod, beside_count=beside, unit=unit),
+        ]
+    if any(len(rod.marks_mm) > _SET_COUNT for rod in slope.courses.rods):
+        blocks += [
+            Heading(text="Check in sets of ten"),
+            Prose(text="Ten gauges measured in one go, batten to batten, top edge to top edge."),
+            _sets_of_ten(slope, unit=unit),
+        ]
+    return tuple(blocks)
+
+
+def _reading(rod: Rod) -> str:
+    reading = (
+        "Top edge of every batten, up the slope from the outer face of the fascia. Hook on once and read every mark "
+        "from there; the gap is for checking only."
+    )
+    if rod.kept_count:
+        reading += f" Battens 1 to {rod.kept_count} are nailed already and stay."
+    return reading
+
+
+def _rod_table(rod: Rod, *, beside_count: int, unit: LengthUnit) -> Table:
+    gaps = ("", *(bare_length(gap_mm, unit) for gap_mm in rod.gaps_mm))
+    return Table(
+        columns=(
+            Column(heading="Batten", kind=ColumnKind.FIGURES),
+            Column(heading=f"Mark, {unit_heading(unit)}", kind=ColumnKind.MARK, share_ratio=1.0),
+            Column(heading="Gap", kind=ColumnKind.FIGURES),
+            Column(heading="Done", kind=ColumnKind.TICK),
+        ),
+        rows=tuple(
+            (f"{number}", bare_length(mark_mm, unit), gap, "kept" if number <= rod.kept_count else TICK)
+            for number, (mark_mm, gap) in enumerate(zip(rod.marks_mm, gaps, strict=True), start=1)
+        ),
+        beside_count=beside_count,
+        set_count=5,
+    )
+
+
+def _sets_of_ten(slope: SlopeResult, *, unit: LengthUnit) -> Table:
+    rods = slope.courses.rods
+    most = max(len(rod.marks_mm) for rod in rods)
+    starts = range(0, most - 1, _SET_COUNT)
+    return Table(
+        columns=(
+            Column(heading="Battens"),
+            *(
+                Column(heading=f"Rod {number}, {unit_heading(unit)}", kind=ColumnKind.MARK, share_ratio=1.0)
+                for number in range(1, len(rods) + 1)
+            ),
+        ),
+        rows=tuple(
+            (
+                f"{start + 1} to {min(start + _SET_COUNT, most - 1) + 1}",
+                *(_set_length(rod, start, unit) for rod in rods),
+            )
+            for start in starts
+        ),
+    )
+
+
+def _set_length(rod: Rod, start: int, unit: LengthUnit) -> str:
+    if start >= len(rod.marks_mm):
+        return "none"
+    end = min(start + _SET_COUNT, len(rod.marks_mm) - 1)
+    return bare_length(rod.marks_mm[end] - rod.marks_mm[start], unit)

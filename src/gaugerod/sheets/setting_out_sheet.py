@@ -1,0 +1,194 @@
+"""The setting-out sheet: for each slope the numbers read first and its drawing, then everything behind them."""
+
+from gaugerod.basis.finding import Finding, Verdict
+from gaugerod.basis.lengths import LengthUnit, write_length
+from gaugerod.job.result import Result, SlopeResult
+from gaugerod.setting_out.courses import Alternative
+from gaugerod.sheets.across_tables import across_tables
+from gaugerod.sheets.finding_table import finding_alarm, finding_table
+from gaugerod.sheets.key_figures import key_figures
+from gaugerod.sheets.lengths_shown import fine_length, unit_heading
+from gaugerod.sheets.opening_tables import opening_tables
+from gaugerod.sheets.rod_tables import rod_tables
+from gaugerod.sheets.section_details import eaves_section, ridge_section
+from gaugerod.sheets.sheet import (
+    Block,
+    Bullets,
+    Column,
+    ColumnKind,
+    Figures,
+    Heading,
+    NewPage,
+    PaperSize,
+    Pictures,
+    Prose,
+    Sheet,
+    Steps,
+    Table,
+)
+from gaugerod.sheets.slope_drawing import slope_drawing
+from gaugerod.sheets.working_table import working_table
+
+DISCLAIMER = "Not a substitute for the maker's instructions, the local code or a licensed designer."
+_FIGURES_ROW_MM = 24.0
+_FRONT_MM = 58.0
+"""Title, slope line, sentences and caption of a first page, with air."""
+
+
+def setting_out_sheet(result: Result, slope: SlopeResult, *, size: PaperSize) -> Sheet:
+    """Everything one slope needs on paper, in the order it is read."""
+    return Sheet(
+        title=result.job.title,
+        subtitle=f"Setting-out sheet of the slope {slope.slope.name}. Rules: edition {result.job.edition.value}, "
+        f"exposure {result.job.exposure.value.replace('-', ' ')}.",
+        size=size,
+        foot=foot(result, slope),
+        region=result.job.edition.value,
+        blocks=(*_front(result, slope, size=size), *_behind(result, slope), *_of_the_job(result, slope)),
+    )
+
+
+def foot(result: Result, slope: SlopeResult) -> str:
+    """The lines along the bottom: the job, the slope, the edition, the version, and what a sheet is not."""
+    title, name = _shortened(result.job.title, 48), _shortened(slope.slope.name, 40)
+    return f"{title} · slope {name} · edition {result.job.edition.value} · gaugerod {result.version}\n{DISCLAIMER}"
+
+
+def _shortened(text: str, most_count: int) -> str:
+    return text if len(text) <= most_count else f"{text[: most_count - 1]}…"
+
+
+def _front(result: Result, slope: SlopeResult, *, size: PaperSize) -> list[Block]:
+    """The page that is pinned up."""
+    unit = result.job.show_lengths_in
+    figures = key_figures(slope, covering=result.job.covering, unit=unit)
+    alarm = finding_alarm(_said_first(result, slope))
+    reasons = slope.courses.why if slope.across is None else f"{slope.courses.why} {slope.across.why}"
+    taken_mm = _FRONT_MM + _FIGURES_ROW_MM * -(-len(figures) // 4) + 5.0 * -(-len(reasons) // 110)
+    if alarm is not None:
+        taken_mm += 9.0 + sum(5.0 * -(-len(line) // 95) for line in alarm.lines)
+    placed = slope_drawing(
+        slope,
+        unit=unit,
+        room_width_mm=size.text_width_mm,
+        room_height_mm=max(size.text_height_mm - taken_mm, 110.0),
+    )
+    blocks: list[Block] = [
+        Heading(text=f"Slope {slope.slope.name}", level=1),
+        Prose(
+            text=f"{result.job.covering.title}, at {slope.slope.pitch_deg:.4g}° pitch. "
+            f"{write_length(slope.slope.taped.eaves_mm, unit)} along the eaves, rafters "
+            f"{_rafters_said(slope, unit)}, {slope.shape.area_mm2 / 1e6:.2f} m²."
+        ),
+    ]
+    if alarm is not None:
+        blocks.append(alarm)
+    blocks += [
+        Figures(figures=figures),
+        Prose(text=reasons),
+        Pictures(
+            pictures=(
+                (
+                    placed,
+                    (
+                        f"The slope {slope.slope.name} square on, {placed.scale_said}. Lengths in {unit_heading(unit)}; "
+                        f"battens numbered up from the eaves."
+                    ),
+                ),
+            )
+        ),
+    ]
+    return blocks
+
+
+def _said_first(result: Result, slope: SlopeResult) -> list[Finding]:
+    """The findings of the job as a whole, then the slope's."""
+    of_slopes = {finding for each in result.slopes for finding in each.findings}
+    return [*(finding for finding in result.findings if finding not in of_slopes), *slope.findings]
+
+
+def _rafters_said(slope: SlopeResult, unit: LengthUnit) -> str:
+    lengths_mm = [length_mm for _, length_mm in slope.slope.taped.rafters]
+    if write_length(min(lengths_mm), unit) == write_length(max(lengths_mm), unit):
+        return write_length(lengths_mm[0], unit)
+    return f"{write_length(min(lengths_mm), unit)} to {write_length(max(lengths_mm), unit)}"
+
+
+def _behind(result: Result, slope: SlopeResult) -> list[Block]:
+    unit = result.job.show_lengths_in
+    eaves, ridge = eaves_section(slope, result.job.covering, unit=unit), ridge_section(slope, result, unit=unit)
+    blocks: list[Block] = [
+        NewPage(),
+        *rod_tables(slope, unit=unit),
+        *across_tables(slope, unit=unit),
+        *opening_tables(slope, unit=unit),
+        Heading(text="Eaves and top in section", kept_mm=110.0),
+        Pictures(
+            pictures=(
+                (eaves, f"Eaves, {eaves.scale_said}. Lengths in {unit_heading(unit)}."),
+                (ridge, f"Top, {ridge.scale_said}. Lengths in {unit_heading(unit)}."),
+            )
+        ),
+        Heading(text="Method", kept_mm=50.0),
+        Steps(lines=slope.method),
+        Heading(text="Findings", kept_mm=50.0),
+        _verdicts(_said_first(result, slope)),
+        finding_table(_said_first(result, slope), unit=unit),
+    ]
+    own = [each for where, each in result.alternatives if _belongs(where, slope.slope.name)]
+    if own:
+        blocks += [
+            Heading(text="What could change", kept_mm=50.0),
+            Prose(
+                text="Nearest to what was asked first. Gauges and marks above do not hold if one of these is chosen."
+            ),
+            _alternatives_table(own, unit=unit),
+        ]
+    return blocks
+
+
+def _belongs(where: str, slope_name: str) -> bool:
+    return where == slope_name or where.startswith(f"{slope_name}, ")
+
+
+def _verdicts(findings: list[Finding]) -> Prose:
+    counts = {verdict: sum(each.verdict is verdict for each in findings) for verdict in Verdict}
+    return Prose(
+        text=f"{counts[Verdict.OUTSIDE]} outside, {counts[Verdict.NOT_COVERED]} not covered by any rule here, "
+        f"{counts[Verdict.WITHIN]} within. From memory means not checked against the document it names."
+    )
+
+
+def _alternatives_table(alternatives: list[Alternative], *, unit: LengthUnit) -> Table:
+    return Table(
+        columns=(
+            Column(heading="", kind=ColumnKind.FIGURES),
+            Column(heading="Change", share_ratio=1.2),
+            Column(heading="What it does to the roof", share_ratio=1.4),
+            Column(heading="Gauges", kind=ColumnKind.FIGURES),
+            Column(heading="Gauge", kind=ColumnKind.FIGURES),
+            Column(heading="Limits"),
+        ),
+        rows=tuple(
+            (
+                f"{each.rank}",
+                each.change,
+                each.costs,
+                f"{each.gauges}",
+                fine_length(each.gauge_mm, unit),
+                "● kept" if each.keeps_limits else "▲ BROKEN",
+            )
+            for each in alternatives
+        ),
+    )
+
+
+def _of_the_job(result: Result, slope: SlopeResult) -> list[Block]:
+    own = result.slopes.index(slope)
+    working = result.working.parts[own] if len(result.working.parts) == len(result.slopes) else result.working
+    return [
+        Heading(text="Cautions", kept_mm=60.0),
+        Bullets(lines=result.cautions),
+        Heading(text="Working", kept_mm=50.0),
+        working_table(working),
+    ]

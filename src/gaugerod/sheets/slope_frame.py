@@ -1,0 +1,115 @@
+"""A section's own axes: s up the slope, n square off it, turned by the pitch; and dimensions along the slope."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from gaugerod.geometry.pitch import cos_deg, sin_deg
+from gaugerod.sheets.drawing import Anchor, Leader, Letter, Pen, Point, Words
+from gaugerod.sheets.lettering import words_width_mm
+
+_SIZE_MM = 2.7
+_LANE_MM = 5.6
+_TICK_MM = 1.0
+_GAP_MM = 1.5
+"""Air before and after words, on paper."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Span:
+    """A length along the slope from s to s, and what it is said to be."""
+
+    from_mm: float
+    to_mm: float
+    text: str
+
+    def text_fits(self, scale_ratio: float) -> bool:
+        """Do its words fit between its ends on the paper?"""
+        return words_width_mm(self.text, _SIZE_MM) + _GAP_MM < (self.to_mm - self.from_mm) / scale_ratio
+
+    def taken_mm(self, scale_ratio: float) -> tuple[float, float]:
+        """The stretch of lane it takes, in model mm, its words included."""
+        if self.text_fits(scale_ratio):
+            return (self.from_mm, self.to_mm)
+        return (self.from_mm - (words_width_mm(self.text, _SIZE_MM) + 2 * _GAP_MM) * scale_ratio, self.to_mm)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlopeFrame:
+    """Turns s (up the slope) and n (square off it) into x to the right and y up."""
+
+    pitch_deg: float
+
+    def at(self, s_mm: float, n_mm: float) -> Point:
+        """The point in the section."""
+        along, off = cos_deg(self.pitch_deg), sin_deg(self.pitch_deg)
+        return (s_mm * along - n_mm * off, s_mm * off + n_mm * along)
+
+    def block(self, *, from_mm: float, to_mm: float, low_mm: float, high_mm: float) -> tuple[Point, ...]:
+        """A rectangle lying along the slope."""
+        return (
+            self.at(from_mm, low_mm),
+            self.at(to_mm, low_mm),
+            self.at(to_mm, high_mm),
+            self.at(from_mm, high_mm),
+        )
+
+    def dimensions(
+        self, spans: Sequence[Span], *, off_mm: float, scale_ratio: float
+    ) -> tuple[tuple[Words, ...], tuple[Leader, ...]]:
+        """The spans drawn along the slope above n = ``off_mm``, in lanes; words that do not fit between the ticks
+        stand before the first of them.
+        """
+        words: list[Words] = []
+        leaders: list[Leader] = []
+        for span, lane in zip(spans, lanes(spans, scale_ratio=scale_ratio), strict=True):
+            n_mm = off_mm + (lane + 0.6) * _LANE_MM * scale_ratio
+            leaders.append(_line(self.at(span.from_mm, n_mm), self.at(span.to_mm, n_mm)))
+            leaders += [
+                _line(
+                    self.at(s_mm, n_mm - _TICK_MM * scale_ratio),
+                    self.at(s_mm, n_mm + _TICK_MM * scale_ratio),
+                )
+                for s_mm in (span.from_mm, span.to_mm)
+            ]
+            fits = span.text_fits(scale_ratio)
+            s_mm = (span.from_mm + span.to_mm) / 2 if fits else span.from_mm - _GAP_MM * scale_ratio
+            lift_mm = 0.8 if fits else -0.36 * _SIZE_MM
+            words.append(
+                Words(
+                    at_mm=self.at(s_mm, n_mm + lift_mm * scale_ratio),
+                    text=span.text,
+                    letter=Letter.DIMENSION,
+                    size_paper_mm=_SIZE_MM,
+                    anchor=Anchor.MIDDLE if fits else Anchor.END,
+                    turned_deg=self.pitch_deg,
+                )
+            )
+        return tuple(words), tuple(leaders)
+
+
+def lanes(spans: Sequence[Span], *, scale_ratio: float) -> tuple[int, ...]:
+    """The lane of each span: the lowest in which nothing stands there yet; spans may meet end to end."""
+    taken: list[list[tuple[float, float]]] = []
+    chosen: list[int] = []
+    for span in spans:
+        from_mm, to_mm = span.taken_mm(scale_ratio)
+        free = [
+            lane
+            for lane, stretches in enumerate(taken)
+            if all(to_mm <= other_from_mm or other_to_mm <= from_mm for other_from_mm, other_to_mm in stretches)
+        ]
+        if not free:
+            taken.append([])
+            free = [len(taken) - 1]
+        taken[free[0]].append((from_mm, to_mm))
+        chosen.append(free[0])
+    return tuple(chosen)
+
+
+def lanes_height_mm(lane_count: int) -> float:
+    """Paper taken by so many lanes, square off the slope."""
+    return (lane_count + 1.0) * _LANE_MM
+
+
+def _line(start: Point, end: Point) -> Leader:
+    return Leader(pen=Pen.DIMENSION, points_mm=(start, end), shifts_paper_mm=((0.0, 0.0), (0.0, 0.0)))
