@@ -1,89 +1,108 @@
 """Every fault of a document, each with its path, what was given, what is allowed and what to do."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from difflib import get_close_matches
 from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
-from gaugerod.adapters.job_file.refusing import path_of, shown
+from gaugerod.adapters.job_file.refusing import REFUSED, path_of, shown
 from gaugerod.basis.errors import Fault
 
+Keys = list[str | int]
 
-def faults_of(error: ValidationError, model: type[BaseModel]) -> tuple[Fault, ...]:
-    """The faults in reading order, each told once."""
-    found: dict[Fault, None] = {}
-    for detail in error.errors(include_url=False):
-        for fault in _faults(detail, model):
-            found.setdefault(fault)
-    return tuple(found)
+OTHER_WAYS = {
+    "outline": "This version reads slopes by tape only: give across and rafters.",
+    "edges": "This version reads slopes by tape only: give left, right, bottom and top.",
+    "building": "This version reads slopes by tape only: give each as [[slope]].",
+}
+"""Keys that are no slip of the pen, and what to write in their place."""
 
 
-def _faults(detail: Mapping[str, Any], model: type[BaseModel]) -> Iterator[Fault]:
-    keys = [key for key in detail["loc"] if not _names_a_branch(key)]
-    path, context = path_of(keys), detail.get("ctx") or {}
+def faults_of(error: ValidationError, *, model: type[BaseModel], document: object) -> list[Fault]:
+    """The faults in reading order."""
+    return [
+        fault for detail in error.errors(include_url=False) for fault in _faults(detail, model=model, document=document)
+    ]
+
+
+def _faults(detail: Mapping[str, Any], *, model: type[BaseModel], document: object) -> Iterator[Fault]:
+    keys, given, context = list(detail["loc"]), shown(detail["input"]), detail.get("ctx") or {}
+    path = path_of(_as_written(keys, document))
     match detail["type"]:
-        case "refused":
+        case type_ if type_ == REFUSED:
             for fault in context["faults"]:
-                yield _placed(fault, path)
+                yield replace(fault, field=_joined(path, fault.field))
         case "extra_forbidden":
             yield _unknown_key(keys, model)
         case "missing":
-            yield Fault(path, "nothing", "a value", "This is needed. Add it.")
-        case "enum" | "literal_error":
-            yield Fault(path, shown(detail["input"]), context["expected"].replace("'", ""), _nearest(detail, context))
+            yield Fault(path_of(keys), "nothing", _description(keys, model), "This is needed. Add it.")
+        case "enum":
+            choices = context["expected"].replace("'", "").replace(" or ", ", ")
+            near = get_close_matches(str(given), choices.split(", "), n=1)
+            yield Fault(path, given, choices, f"Did you mean {near[0]}?" if near else "Write one of these.")
         case "too_short":
             yield Fault(path, "none", "one or more", "Add at least one.")
         case "too_long":
-            yield Fault(
-                path, f"{context['actual_length']} of them", f"at most {context['max_length']}", "Split the job."
-            )
+            count, most = context["actual_length"], context["max_length"]
+            yield Fault(path, f"{count} of them", f"at most {most}", "Split the job.")
         case "list_type":
-            yield Fault(path, shown(detail["input"]), "a list, like [ … ]", "Put it in square brackets.")
+            a_table = isinstance(detail["input"], dict)
+            do = f"Write its heading in double brackets: [[{path}]]." if a_table else "Put it in square brackets."
+            yield Fault(path, given, "a list, like [ … ]", do)
         case _:
-            yield Fault(path, shown(detail["input"]), "a table of its own keys", "Write it as the reference shows.")
+            yield Fault(path, given, "a table with keys of its own", "Write it as the reference shows.")
 
 
-def _names_a_branch(key: object) -> bool:
-    """Where a value may be one of two kinds, the checker puts the kind into the path; a person never wrote it."""
-    return isinstance(key, str) and (key == "RafterTable" or "[" in key or key in {"float", "list"})
+def _as_written(keys: Keys, document: object) -> Keys:
+    """The path as far as the document goes: where a bare value stands for a table, its keys were never written."""
+    written: Keys = []
+    for key in keys:
+        if not isinstance(document, dict | list):
+            break
+        written.append(key)
+        document = document.get(key) if isinstance(document, dict) else document[int(key)]
+    return written
 
 
-def _placed(fault: Fault, path: str) -> Fault:
-    whole = path if not fault.field else fault.field if path == "file" else f"{path}{_joint(fault.field)}{fault.field}"
-    return Fault(whole, fault.given, fault.allowed, fault.do)
+def _joined(path: str, field: str) -> str:
+    if not field or path == "file":
+        return field or path
+    return path + field if field.startswith(("[", ".")) else f"{path}.{field}"
 
 
-def _joint(field: str) -> str:
-    return "" if field.startswith(("[", ".")) else "."
-
-
-def _nearest(detail: Mapping[str, Any], context: Mapping[str, Any]) -> str:
-    choices = context["expected"].replace("'", "").replace(" or ", ", ").split(", ")
-    near = get_close_matches(str(detail["input"]), choices, n=1)
-    return f"Did you mean {near[0]}?" if near else "Write one of these."
-
-
-def _unknown_key(keys: list[str | int], model: type[BaseModel]) -> Fault:
-    known = _keys_at(keys[:-1], model)
-    near = get_close_matches(str(keys[-1]), known, n=1)
+def _unknown_key(keys: Keys, model: type[BaseModel]) -> Fault:
+    known = list(_fields(_model_at(keys[:-1], model)))
+    key = shown(keys[-1])
+    near = get_close_matches(key, known, n=1)
     do = f"Did you mean {near[0]}?" if near else "Take it out, or look it up in the reference."
-    return Fault(path_of(keys), shown(keys[-1]), f"one of {', '.join(known)}", do)
+    return Fault(path_of(keys), key, f"one of {', '.join(known)}", OTHER_WAYS.get(key, do))
 
 
-def _keys_at(keys: list[str | int], model: type[BaseModel]) -> list[str]:
-    """The keys a table may have, found by walking the path from the top."""
+def _description(keys: Keys, model: type[BaseModel]) -> str:
+    _, text = _fields(_model_at(keys[:-1], model))[str(keys[-1])]
+    return text.rstrip(".")
+
+
+def _model_at(keys: Keys, model: type[BaseModel]) -> type[BaseModel]:
+    """The table that a path leads to, walked from the top."""
     for key in keys:
         if isinstance(key, str):
-            model = _table_in(model, key)
-    return [field.alias or name for name, field in model.model_fields.items()]
-
-
-def _table_in(model: type[BaseModel], key: str) -> type[BaseModel]:
-    for name, field in model.model_fields.items():
-        if key in {name, field.alias}:
-            return _table_of(field.annotation) or model
+            annotation, _ = _fields(model)[key]
+            model = _table_of(annotation) or model
     return model
+
+
+def _fields(model: type[BaseModel]) -> dict[str, tuple[object, str]]:
+    """The keys of a table as they are written, each with its kind and what it is."""
+    return {
+        field.alias or name: (
+            field.annotation,
+            field.description or (_table_of(field.annotation) or model).__doc__ or "a value",
+        )
+        for name, field in model.model_fields.items()
+    }
 
 
 def _table_of(annotation: Any) -> type[BaseModel] | None:  # noqa: ANN401 - an annotation can be anything

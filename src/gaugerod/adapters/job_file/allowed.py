@@ -28,3 +28,10 @@ RIDGE_COVER = Allowed(least_mm=20, greatest_mm=1_000, what="the reach of a ridge
 UNIT_SIZE = Allowed(least_mm=20, greatest_mm=2_000, what="a size of one tile or slate")
 PLACE_ON_THE_UNIT = Allowed(least_mm=0, greatest_mm=2_000, what="a distance on one tile")
 RISE_OR_RUN = Allowed(least_mm=1, greatest_mm=100_000, what="a rise, run or rafter length")
+
+MOST_SLOPES_COUNT = 60
+MOST_RAFTERS_COUNT = 200
+MOST_OPENINGS_COUNT = 50
+MOST_NAILED_COUNT = 50
+MOST_MARKS_COUNT = 500
+"""More than these in one job, slope or rod is no survey of a roof (house limits)."""

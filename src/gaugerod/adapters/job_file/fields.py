@@ -188,6 +188,27 @@ def catalogue_name(value: object) -> str:
         raise refuse(Fault(field="", given=shown(value), allowed=fault.allowed, do=fault.do)) from None
 
 
+MEASURED_FIGURES = (
+    "length",
+    "width",
+    "hanging_length",
+    "cover_closed",
+    "cover_open",
+    "headlap_min",
+    "headlap_max",
+    "mass",
+    "high_points",
+)
+"""The figures of a unit that can be measured on it."""
+
+
+def measured_figure(value: object) -> str:
+    """The name of a figure that was measured, with or without the unit the record puts behind it."""
+    if isinstance(value, str) and (name := value.removesuffix("_mm").removesuffix("_kg")) in MEASURED_FIGURES:
+        return name
+    raise refuse_value(value, allowed=", ".join(MEASURED_FIGURES), do="Name the figures that you measured.")
+
+
 _LENGTH_SCHEMA: dict[str, Any] = {"type": ["number", "string"], "minLength": 1, "maxLength": 60}
 
 
@@ -237,4 +258,5 @@ Mass = Annotated[float, *_kind(mass_kg, {"type": ["number", "string"], "title": 
 Words = Annotated[str, *_kind(words, {"type": "string", "minLength": 1, "maxLength": 120})]
 Count = Annotated[int, *_kind(count, {"type": "integer", "minimum": 1, "maximum": 100})]
 YesOrNo = Annotated[bool, *_kind(yes_or_no, {"type": "boolean"})]
+MeasuredFigure = Annotated[str, *_kind(measured_figure, {"type": "string", "minLength": 1})]
 CatalogueName = Annotated[str, *_kind(catalogue_name, {"type": "string", "minLength": 1})]

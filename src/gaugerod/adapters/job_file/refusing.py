@@ -2,6 +2,7 @@
 
 import reprlib
 from collections.abc import Iterable
+from datetime import date, time
 
 from pydantic_core import PydanticCustomError
 
@@ -28,7 +29,7 @@ def refuse_value(value: object, *, allowed: str, do: str) -> PydanticCustomError
 
 def shown(value: object) -> str:
     """The value as a person may have written it, shortened, and safe to print anywhere."""
-    text = value if isinstance(value, str) else _SHORTLY.repr(value)
+    text = str(value) if isinstance(value, str | date | time) else _SHORTLY.repr(value)
     short = text if len(text) <= _LONGEST_SHOWN_COUNT else text[:_LONGEST_SHOWN_COUNT] + "…"
     return short.encode("utf-8", errors="backslashreplace").decode("utf-8")
 

@@ -1,0 +1,182 @@
+"""Figures of one job that cannot all be true: an opening past the apex, rafters out of order, a name used twice.
+
+They are sought in the document as it was written, so that a value nobody can read does not hide the rest: only
+what can be read is compared, and what cannot be read has a fault of its own.
+"""
+
+from collections.abc import Iterator
+from contextlib import suppress
+from dataclasses import dataclass
+from itertools import combinations, pairwise
+
+from pydantic_core import PydanticCustomError
+
+from gaugerod.adapters.job_file.allowed import (
+    ALONG_THE_ROOF,
+    MOST_MARKS_COUNT,
+    MOST_NAILED_COUNT,
+    MOST_OPENINGS_COUNT,
+    MOST_RAFTERS_COUNT,
+    MOST_SLOPES_COUNT,
+    OPENING_SIZE,
+    PLACE_ON_THE_ROOF,
+    Allowed,
+)
+from gaugerod.adapters.job_file.fields import length_mm, words
+from gaugerod.basis.errors import Fault
+
+Table = dict[str, object]
+
+
+def contradictions(document: Table) -> Iterator[Fault]:
+    """Every contradiction, each with the path of the later of the two figures."""
+    slopes = _tables(document, "slope", most=MOST_SLOPES_COUNT)
+    yield from _each_name_once(slopes, "Two slopes have this name: the sheets would be mixed up.")
+    for path, slope in slopes:
+        across_mm = _mm(slope, "across", ALONG_THE_ROOF)
+        rafters = _rafters(slope, path)
+        nailed = _tables(slope, "nailed", most=MOST_NAILED_COUNT, inside=f"{path}.")
+        named = _tables(slope, "opening", most=MOST_OPENINGS_COUNT, inside=f"{path}.")
+        openings = [_opening(where, table) for where, table in named]
+        yield from _each_name_once(named, "Two openings have this name.")
+        yield from _placed_all_or_none(rafters, f"{path}.rafters")
+        yield from _left_to_right([(rafter.path, rafter.at_mm) for rafter in rafters], across_mm)
+        yield from _inside(openings, across_mm, [rafter.length_mm for rafter in rafters])
+        yield from _apart(openings)
+        yield from _left_to_right([(where, _mm(table, "at", PLACE_ON_THE_ROOF)) for where, table in nailed], across_mm)
+        for where, table in nailed:
+            yield from _marks_upwards(table, where, [rafter.length_mm for rafter in rafters])
+
+
+@dataclass(frozen=True, slots=True)
+class _Rafter:
+    """A rafter as far as it can be read."""
+
+    path: str
+    placed: bool
+    at_mm: float | None
+    length_mm: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class _Opening:
+    """An opening as far as it can be read."""
+
+    path: str
+    left_mm: float | None
+    right_mm: float | None
+    sill_mm: float | None
+    head_mm: float | None
+
+
+def _tables(table: Table, key: str, *, most: int, inside: str = "") -> list[tuple[str, Table]]:
+    """The tables of a list of tables, each with its path; whatever else stands there is left out."""
+    found = _listed(table, key, most=most)
+    return [(f"{inside}{key}[{index}]", each) for index, each in enumerate(found) if isinstance(each, dict)]
+
+
+def _listed(table: Table, key: str, *, most: int) -> list[object]:
+    """What is in a list, up to the most there may be; nothing where no list stands."""
+    found = table.get(key)
+    return found[:most] if isinstance(found, list) else []
+
+
+def _mm(table: Table, key: str, allowed: Allowed) -> float | None:
+    with suppress(PydanticCustomError):
+        return length_mm(table.get(key), allowed)
+    return None
+
+
+def _rafters(slope: Table, path: str) -> list[_Rafter]:
+    rafters = []
+    for index, each in enumerate(_listed(slope, "rafters", most=MOST_RAFTERS_COUNT)):
+        table = each if isinstance(each, dict) else {"length": each}
+        rafters.append(
+            _Rafter(
+                path=f"{path}.rafters[{index}]",
+                placed="at" in table,
+                at_mm=_mm(table, "at", PLACE_ON_THE_ROOF),
+                length_mm=_mm(table, "length", ALONG_THE_ROOF),
+            )
+        )
+    return rafters
+
+
+def _opening(path: str, table: Table) -> _Opening:
+    left_mm, sill_mm = _mm(table, "from_left", PLACE_ON_THE_ROOF), _mm(table, "up_slope", PLACE_ON_THE_ROOF)
+    width_mm, height_mm = _mm(table, "width", OPENING_SIZE), _mm(table, "height", OPENING_SIZE)
+    return _Opening(
+        path=path,
+        left_mm=left_mm,
+        right_mm=None if left_mm is None or width_mm is None else left_mm + width_mm,
+        sill_mm=sill_mm,
+        head_mm=None if sill_mm is None or height_mm is None else sill_mm + height_mm,
+    )
+
+
+def _each_name_once(tables: list[tuple[str, Table]], why: str) -> Iterator[Fault]:
+    met = set()
+    for path, table in tables:
+        with suppress(PydanticCustomError):
+            name = words(table.get("name"))
+            if name in met:
+                yield Fault(f"{path}.name", name, "a name of its own", why)
+            met.add(name)
+
+
+def _placed_all_or_none(rafters: list[_Rafter], path: str) -> Iterator[Fault]:
+    if len({rafter.placed for rafter in rafters}) == 2:
+        allowed = "all lengths, or all { at, length }"
+        yield Fault(path, "some with a place, some without", allowed, "Give the place of each.")
+
+
+def _left_to_right(places: list[tuple[str, float | None]], across_mm: float | None) -> Iterator[Fault]:
+    known = [(path, at_mm) for path, at_mm in places if at_mm is not None]
+    for path, at_mm in known:
+        if across_mm is not None and at_mm > across_mm:
+            yield Fault(f"{path}.at", f"{at_mm:g} mm", f"0 to {across_mm:g} mm", "It lies beyond the eaves.")
+    for (_, before_mm), (path, at_mm) in pairwise(known):
+        if at_mm <= before_mm:
+            yield Fault(f"{path}.at", f"{at_mm:g} mm", f"more than {before_mm:g} mm", "Give them left to right.")
+
+
+def _inside(openings: list[_Opening], across_mm: float | None, rafters_mm: list[float | None]) -> Iterator[Fault]:
+    shortest_mm = min((each_mm for each_mm in rafters_mm if each_mm is not None), default=None)
+    for opening in openings:
+        if across_mm is not None and opening.right_mm is not None and opening.right_mm > across_mm:
+            given, allowed = f"right side at {opening.right_mm:g} mm", f"up to {across_mm:g} mm"
+            yield Fault(opening.path, given, allowed, "It reaches past the right end. Check from_left and width.")
+        if shortest_mm is not None and opening.head_mm is not None and opening.head_mm >= shortest_mm:
+            given, allowed = f"head at {opening.head_mm:g} mm", f"below {shortest_mm:g} mm, the shortest rafter"
+            yield Fault(opening.path, given, allowed, "It reaches past the apex. Check up_slope and height.")
+
+
+def _apart(openings: list[_Opening]) -> Iterator[Fault]:
+    for one, other in combinations(openings, 2):
+        beside = _overlap(one.left_mm, one.right_mm, other.left_mm, other.right_mm)
+        if beside and _overlap(one.sill_mm, one.head_mm, other.sill_mm, other.head_mm):
+            yield Fault(other.path, f"it overlaps {one.path}", "openings apart", "Measure both again from the left.")
+
+
+def _overlap(
+    low_mm: float | None, high_mm: float | None, other_low_mm: float | None, other_high_mm: float | None
+) -> bool:
+    """Do two stretches share more than an end? Not when one of the ends cannot be read."""
+    if low_mm is None or high_mm is None or other_low_mm is None or other_high_mm is None:
+        return False
+    return low_mm < other_high_mm and other_low_mm < high_mm
+
+
+def _marks_upwards(nailed: Table, path: str, rafters_mm: list[float | None]) -> Iterator[Fault]:
+    found = _listed(nailed, "marks", most=MOST_MARKS_COUNT)
+    marks = [_mm({"mark": each}, "mark", PLACE_ON_THE_ROOF) for each in found]
+    longest_mm = max((each_mm for each_mm in rafters_mm if each_mm is not None), default=None)
+    known = [(f"{path}.marks[{index}]", mark_mm) for index, mark_mm in enumerate(marks) if mark_mm is not None]
+    for (_, below_mm), (where, mark_mm) in pairwise(known):
+        if mark_mm <= below_mm:
+            yield Fault(where, f"{mark_mm:g} mm", f"more than {below_mm:g} mm", "Give them from the eaves up.")
+    for where, mark_mm in known:
+        if longest_mm is not None and mark_mm >= longest_mm:
+            yield Fault(
+                where, f"{mark_mm:g} mm", f"below {longest_mm:g} mm, the longest rafter", "It lies past the apex."
+            )
