@@ -47,7 +47,6 @@ class AcrossAsk:
     ``eaves_width_mm``   left end to right end of the roof structure along the eaves
     ``top_left_mm``      x of the left end at the top line, ``top_right_mm`` of the right end (verges may not be square)
     ``cover_closed_mm``, ``cover_open_mm``  the shunt: cover width may lie anywhere between
-    ``minimum_cut``      least piece as a share of a unit's cover
     ``unit_width_mm``    full width of one unit, so a course of n whole units is (n − 1) × cover + unit width
     ``minimum_cut``      the least piece, as a share of a unit's cover
     """
@@ -98,9 +97,13 @@ class EndPiece:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PerpLine:
-    """Perp marks along one line, to the division, from the left end of the roof structure at the eaves."""
+    """Perp marks along one line, to the division, from the left end of the roof structure at the eaves.
+
+    ``first_mm``  exact place of the perp nearest the left side; all others are whole covers from it
+    """
 
     line: str
+    first_mm: float
     cover_mm: float
     left_reach_mm: float
     right_reach_mm: float

@@ -2,40 +2,50 @@
 
 from collections.abc import Iterator, Sequence
 
+from gaugerod.basis.band import Band
 from gaugerod.basis.citation import common_practice, house
 from gaugerod.basis.finding import TOUCH, Finding, Sense, not_covered
 from gaugerod.coverings.single_lap import Bond
 from gaugerod.rules.sides import abutment_set_back, verge_overhang
 from gaugerod.setting_out.across import AcrossAsk, EndPiece, Fit, PerpLine, Side, SideKind
-from gaugerod.setting_out.said import said
+from gaugerod.setting_out.end_pieces import least_cut_mm
+from gaugerod.setting_out.perps import run_limits_mm, runs_mm
+from gaugerod.setting_out.said import counted, said
+from gaugerod.setting_out.top_line import RakingSide, TopLine
 
 CROWN = common_practice(
     "a profiled tile finishes on a high point at a verge, so that water is thrown back onto the slope"
 )
-RAKING = house("pieces along a raking side run from nothing to a whole unit")
+HIP_CUTS = house("raking cuts at hips and valleys are set out with the hip or valley, not with the perps")
+LEANING = house("how far a perp may lean over a course's side lock is for the maker to say")
 
 
 def across_findings(
     ask: AcrossAsk,
     lines: Sequence[PerpLine],
-    pieces: Sequence[EndPiece],
     *,
-    least_piece_mm: float | None,
-    raked: bool,
+    pieces: Sequence[EndPiece],
+    pieces_at_top: Sequence[EndPiece],
+    top: TopLine | None,
 ) -> Iterator[Finding]:
-    """Every finding on the perps."""
+    """Every finding on the perps. ``pieces_at_top``: the end pieces along a top line the perps fan to."""
     for line in lines:
         yield from _cover(ask, line)
-    for line in lines if not raked else lines[:1]:
+        yield from _marked_runs(ask, line)
         yield from _reach(f"{ask.where}, left, {line.line}", ask.left, line.left_reach_mm)
         yield from _reach(f"{ask.where}, right, {line.line}", ask.right, line.right_reach_mm)
-    if least_piece_mm is not None:
-        yield _least_piece(ask, pieces, lines[0].cover_mm, least_piece_mm)
-    yield from _crowns(ask, pieces)
-    if raked:
-        yield _raking_side(ask)
-    if len(lines) > 1 and not raked and ask.openings:
-        yield _beside_openings(ask)
+    yield from _least_piece(ask, pieces, line=lines[0])
+    if pieces_at_top:
+        yield from _least_piece(ask, pieces_at_top, line=lines[1])
+    for name, side in (("left", ask.left), ("right", ask.right)):
+        yield from _crowns(ask, pieces, name=name, side=side)
+        if side.kind in {SideKind.HIP, SideKind.VALLEY}:
+            yield _raking_cuts_elsewhere(ask, name, side)
+    if top is not None:
+        for raking in top.raking:
+            yield _raking_side(ask, raking, cover_mm=lines[0].cover_mm)
+        if top.fanned and top.lean_mm > TOUCH:
+            yield _lean(ask, top)
 
 
 def _cover(ask: AcrossAsk, line: PerpLine) -> Iterator[Finding]:
@@ -53,12 +63,40 @@ def _cover(ask: AcrossAsk, line: PerpLine) -> Iterator[Finding]:
         )
 
 
+def _marked_runs(ask: AcrossAsk, line: PerpLine) -> Iterator[Finding]:
+    """Only where rounding the marks breaks the shunt: the exact run is inside it."""
+    runs = runs_mm(line)
+    if not runs:
+        return
+    least_mm, greatest_mm = run_limits_mm(ask)
+    for run_mm, limit_mm, sense in (
+        (min(runs), least_mm, Sense.AT_LEAST),
+        (max(runs), greatest_mm, Sense.AT_MOST),
+    ):
+        out_mm = limit_mm - run_mm if sense is Sense.AT_LEAST else run_mm - limit_mm
+        if out_mm > TOUCH:
+            yield Finding(
+                rule="perps as marked",
+                where=f"{ask.where}, {line.line}",
+                proposed=run_mm,
+                limit=limit_mm,
+                unit="mm",
+                sense=sense,
+                citation=ask.cover_citation,
+                says=(
+                    f"{counted(ask.perps_every_count, 'unit')} from perp to perp: no mark to the division keeps the "
+                    f"shunt everywhere, and a run is {out_mm:.2f} mm out. The exact perps keep it: share the "
+                    f"{out_mm:.2f} mm over the units of the run."
+                ),
+            )
+
+
 def _reach(where: str, side: Side, reach_mm: float) -> tuple[Finding, ...]:
     match side.kind:
         case SideKind.VERGE:
             return verge_overhang(where=where, overhang_mm=reach_mm, band=side.reach)
         case SideKind.ABUTMENT:
-            band = type(side.reach)(
+            band = Band(
                 least_mm=-side.reach.greatest_mm, greatest_mm=-side.reach.least_mm, citation=side.reach.citation
             )
             return abutment_set_back(where=where, set_back_mm=-reach_mm, band=band)
@@ -66,92 +104,121 @@ def _reach(where: str, side: Side, reach_mm: float) -> tuple[Finding, ...]:
             return ()
 
 
-def _least_piece(ask: AcrossAsk, pieces: Sequence[EndPiece], cover_mm: float, least_mm: float) -> Finding:
-    limit_mm = ask.minimum_cut.value * cover_mm
+def _least_piece(ask: AcrossAsk, pieces: Sequence[EndPiece], *, line: PerpLine) -> Iterator[Finding]:
+    least_mm = least_cut_mm(pieces)
+    if least_mm is None:
+        return
+    limit_mm = ask.minimum_cut.value * line.cover_mm
     where = _where_cut(ask, pieces, least_mm)
+    least = said(least_mm, ask.division)
     if least_mm >= limit_mm - TOUCH:
-        says = f"The least cut piece covers {said(least_mm, ask.division)}, at {where}: half a unit or more."
+        says = f"The least cut piece covers {least}, at {where}: half a unit or more."
     else:
-        remedy = (
-            "Cut it and its neighbour from one unit-and-a-half."
-            if ask.unit_and_a_half
-            else "Bond it to its neighbour and fix it mechanically, or use a wider unit if one is made."
-        )
         says = (
-            f"No arrangement avoids a piece under half a unit. The widest least piece covers "
-            f"{said(least_mm, ask.division)}, at {where}. {remedy}"
+            f"No arrangement avoids a piece under half a unit. The widest least piece covers {least}, at {where}. "
+            "Bond it to its neighbour and fix it mechanically, or use a wider unit if one is made."
         )
-    return Finding(
+    yield Finding(
         rule="least piece",
-        where=ask.where,
+        where=f"{ask.where}, {line.line}",
         proposed=least_mm,
         limit=limit_mm,
         unit="mm",
         sense=Sense.AT_LEAST,
         citation=ask.minimum_cut.citation,
-        says=says,
+        says=f"{says}{_from_larger(ask, pieces, line.cover_mm)}",
     )
 
 
+def _from_larger(ask: AcrossAsk, pieces: Sequence[EndPiece], cover_mm: float) -> str:
+    larger = dict.fromkeys(piece.at for piece in pieces if piece.cover_mm > cover_mm + TOUCH and piece.fit is Fit.CUT)
+    return f" Cut from a unit-and-a-half at {', '.join(larger)}." if larger and ask.unit_and_a_half else ""
+
+
 def _where_cut(ask: AcrossAsk, pieces: Sequence[EndPiece], least_mm: float) -> str:
-    found = [piece for piece in pieces if piece.fit is not Fit.WHOLE and piece.cover_mm <= least_mm + TOUCH]
     names = []
-    for piece in found:
-        rows = "" if ask.bond is Bond.STRAIGHT else (", odd courses" if piece.bond_row == 0 else ", even courses")
-        names.append(f"{piece.at}{rows}")
+    for piece in pieces:
+        if piece.fit in {Fit.CUT, Fit.HIGH_POINT} and piece.cover_mm <= least_mm + TOUCH:
+            rows = "" if ask.bond is Bond.STRAIGHT else f", {'odd' if piece.bond_row == 0 else 'even'} courses"
+            names.append(f"{piece.at}{rows}")
     return "; ".join(dict.fromkeys(names))
 
 
-def _crowns(ask: AcrossAsk, pieces: Sequence[EndPiece]) -> Iterator[Finding]:
-    for name, side in (("left", ask.left), ("right", ask.right)):
-        if not (side.high_point and side.kind is SideKind.VERGE and ask.high_points_mm):
-            continue
-        at_side = [piece for piece in pieces if piece.at == name]
-        missed = sum(1 for piece in at_side if not _on_crown(ask, piece, name))
-        yield Finding(
-            rule="high point at the verge",
-            where=f"{ask.where}, {name}",
-            proposed=float(missed),
-            limit=0.0,
-            unit="courses in a pair" if len(at_side) > 1 else "of one course",
-            sense=Sense.AT_MOST,
-            citation=CROWN,
-            says=(
-                "The verge finishes on a crown of the profile."
-                if not missed
-                else "The verge falls in a channel of the profile: water runs over it. Change the verge overhang, or bed and "
-                "point it up to the crown as the maker shows."
-            ),
-        )
-
-
-def _on_crown(ask: AcrossAsk, piece: EndPiece, name: str) -> bool:
-    """Does the edge of this piece lie on a crown? A whole unit's does when its own edge is one."""
-    outer_mm = ask.unit_width_mm - piece.width_mm
-    at_mm = outer_mm if name == "left" else piece.width_mm
-    return any(at_mm - TOUCH <= crown_mm <= at_mm + TOUCH for crown_mm in ask.high_points_mm)
-
-
-def _raking_side(ask: AcrossAsk) -> Finding:
-    return not_covered(
-        rule="least piece",
-        where=f"{ask.where}, raking side",
-        proposed=None,
-        unit="mm",
-        citation=RAKING,
+def _crowns(ask: AcrossAsk, pieces: Sequence[EndPiece], *, name: str, side: Side) -> Iterator[Finding]:
+    if not side.high_point or side.kind is not SideKind.VERGE:
+        return
+    rule, where = "high point at the verge", f"{ask.where}, {name}"
+    if not ask.high_points_mm:
+        says = "The record does not say where the crowns of this tile are: measure them from its left edge."
+        yield not_covered(rule=rule, where=where, proposed=None, unit="courses", citation=CROWN, says=says)
+        return
+    at_side = [piece for piece in pieces if piece.at == name]
+    missed = sum(1 for piece in at_side if not _on_crown(ask, piece))
+    yield Finding(
+        rule=rule,
+        where=where,
+        proposed=float(missed),
+        limit=0.0,
+        unit="courses in a pair" if len(at_side) > 1 else "of one course",
+        sense=Sense.AT_MOST,
+        citation=CROWN,
         says=(
-            "Along the side that rakes, pieces run from nothing to a whole unit wherever the side crosses a perp. Where one "
-            "comes under half, cut it with its neighbour from a wider unit, or bond it to its neighbour and fix it."
+            "The verge finishes on a crown of the profile."
+            if not missed
+            else "The verge falls in a channel of the profile: water runs over it. Change the verge overhang, or bed and "
+            "point it up to the crown as the maker shows."
         ),
     )
 
 
-def _beside_openings(ask: AcrossAsk) -> Finding:
+def _on_crown(ask: AcrossAsk, piece: EndPiece) -> bool:
+    """Does the edge of this piece lie on a crown? A whole unit's does when its own edge is one."""
+    own_edge_mm = 0.0 if piece.at == "left" else ask.unit_width_mm
+    at_own_edge = any(own_edge_mm - TOUCH <= crown_mm <= own_edge_mm + TOUCH for crown_mm in ask.high_points_mm)
+    return piece.fit is Fit.HIGH_POINT or (piece.fit is Fit.WHOLE and at_own_edge)
+
+
+def _raking_cuts_elsewhere(ask: AcrossAsk, name: str, side: Side) -> Finding:
     return not_covered(
         rule="least piece",
-        where=f"{ask.where}, beside openings",
+        where=f"{ask.where}, {name}",
         proposed=None,
         unit="mm",
-        citation=house("pieces beside openings are reckoned with the perps of the eaves line"),
-        says="The perps fan, so pieces beside an opening change up its height. Strike the perps and measure there.",
+        citation=HIP_CUTS,
+        says=f"The {side.kind.value} on the {name} puts no condition on the perps: its cuts run from nothing to a whole unit.",
+    )
+
+
+def _raking_side(ask: AcrossAsk, raking: RakingSide, *, cover_mm: float) -> Finding:
+    narrowest, widest = said(raking.narrowest_mm, ask.division), said(raking.widest_mm, ask.division)
+    remedy = (
+        "Cut such a piece and its neighbour from one unit-and-a-half."
+        if ask.unit_and_a_half
+        else "Bond such a piece to its neighbour and fix it mechanically."
+    )
+    narrow = raking.narrowest_mm < ask.minimum_cut.value * cover_mm - TOUCH
+    return Finding(
+        rule="least piece",
+        where=f"{ask.where}, raking {raking.name}",
+        proposed=raking.narrowest_mm,
+        limit=ask.minimum_cut.value * cover_mm,
+        unit="mm",
+        sense=Sense.AT_LEAST,
+        citation=ask.minimum_cut.citation,
+        says=f"Along the {raking.name} the pieces go from {narrowest} to {widest} of cover."
+        + (f" {remedy}" if narrow else ""),
+    )
+
+
+def _lean(ask: AcrossAsk, top: TopLine) -> Finding:
+    return not_covered(
+        rule="perps square to the eaves",
+        where=f"{ask.where}, top",
+        proposed=top.lean_mm,
+        unit="mm",
+        citation=LEANING,
+        says=(
+            f"The perps fan: the one that leans most is {said(top.lean_mm, ask.division)} from square at the top. Share it "
+            "evenly over the courses, and see on a dry-laid course that the side locks still seat."
+        ),
     )

@@ -2,48 +2,55 @@
 
 from collections.abc import Sequence
 
-from gaugerod.basis.finding import TOUCH
 from gaugerod.basis.working import Step
-from gaugerod.coverings.single_lap import Bond
 from gaugerod.setting_out.across import AcrossAsk, EndPiece, Fit
 from gaugerod.setting_out.cover_search import Layout
 from gaugerod.setting_out.perps import units_count
 from gaugerod.setting_out.said import counted, said
+from gaugerod.setting_out.top_line import TopLine
 
 
-def across_why(ask: AcrossAsk, layout: Layout, pieces: Sequence[EndPiece], *, fanned: bool, raked: bool) -> str:
+def across_why(ask: AcrossAsk, layout: Layout, pieces: Sequence[EndPiece], *, top: TopLine | None) -> str:
     """Why this cover and these ends, in one plain sentence, and a second where the top line differs."""
-    wished_mm = (ask.cover_closed_mm + ask.cover_open_mm) / 2
-    off_mm = layout.cover_mm - wished_mm
-    if -TOUCH <= off_mm <= TOUCH:
-        shunt = "mid-shunt"
-    else:
-        shunt = f"{said(max(off_mm, -off_mm), ask.division)} {'opened' if off_mm > 0 else 'closed'} from mid-shunt"
+    off_mm = layout.cover_mm - (ask.cover_closed_mm + ask.cover_open_mm) / 2
+    off = said(max(off_mm, -off_mm), ask.division)
+    moved = f"{off} {'opened' if off_mm > 0 else 'closed'} from mid-shunt"
+    shunt = "mid-shunt" if off == said(0.0, ask.division) else moved
     units = counted(units_count(layout), "unit")
     said_so = f"{units} to the course at {said(layout.cover_mm, ask.division)} cover, {shunt}, {_ends(ask, pieces)}."
-    if fanned:
-        said_so += (
-            " The same units are spread over the top line with a cover of their own, so the perps fan with the sides."
-        )
-    if raked:
-        said_so += (
-            " The top line differs by more than the shunt can take up, so the perps stay parallel and the sides are cut to "
-            "the rake."
-        )
-    return said_so
+    return said_so if top is None else f"{said_so}{_at_the_top(ask, top)}"
+
+
+def _at_the_top(ask: AcrossAsk, top: TopLine) -> str:
+    if top.fanned:
+        cover = said(top.layout.cover_mm, ask.division)
+        return f" The same units are spread over the top line at {cover} cover, so the perps fan with the sides."
+    if not top.raking:
+        return " The perps stand square to the eaves."
+    sides = " and ".join(
+        f"on the {side.name} to the rake, from {said(side.narrowest_mm, ask.division)} to "
+        f"{said(side.widest_mm, ask.division)} of cover"
+        for side in top.raking
+    )
+    return f" The shunt cannot take up the difference at the top, so the perps stay square to the eaves: cut {sides}."
 
 
 def _ends(ask: AcrossAsk, pieces: Sequence[EndPiece]) -> str:
-    cuts = [piece for piece in pieces if piece.fit is Fit.CUT]
-    crowns = any(piece.fit is Fit.HIGH_POINT for piece in pieces)
+    """How the courses end at both sides; and the least piece where one is cut."""
+    sides = []
+    for name in ("left", "right"):
+        fits = dict.fromkeys(_FIT_WORDS[piece.fit] for piece in pieces if piece.at == name)
+        if fits:
+            sides.append(f"{' and '.join(fits)} at the {name}")
+    said_so = ", ".join(sides) if sides else "cut to the hips or valleys"
+    cuts = [piece for piece in pieces if piece.fit in {Fit.CUT, Fit.HIGH_POINT}]
     if not cuts:
-        if crowns:
-            return "cut on a crown at the verges"
-        if not pieces:
-            return "cut to the hips or valleys"
-        return "nothing cut at the sides" if ask.bond is Bond.STRAIGHT else "whole and half units at the sides"
+        return said_so
     least = min(cuts, key=lambda piece: piece.cover_mm)
-    return f"the least piece covering {said(least.cover_mm, ask.division)} at {least.at}"
+    return f"{said_so}; the least piece covers {said(least.cover_mm, ask.division)}, at {least.at}"
+
+
+_FIT_WORDS = {Fit.WHOLE: "whole", Fit.HALF: "half", Fit.HIGH_POINT: "cut on a crown", Fit.CUT: "cut"}
 
 
 def across_working(ask: AcrossAsk, layout: Layout) -> Step:

@@ -121,9 +121,9 @@ class Shunt:
     unit_width_mm: float
 
 
-def best_layout(edges: Sequence[Edge], *, endings: Sequence[Sequence[Ending]], shunt: Shunt) -> tuple[Rank, Layout]:
+def best_layout(edges: Sequence[Edge], *, endings: Sequence[Sequence[Ending]], shunt: Shunt) -> Layout:
     """The best perps there are. The left and right sides come first; each edge has its ending among ``endings``."""
-    best: tuple[Rank, Layout] | None = None
+    best: Layout | None = None
     best_order: tuple[Rank, float, float] | None = None
 
     def descend(placed: tuple[Placed, ...], room: Room, rank: Rank) -> None:
@@ -134,12 +134,11 @@ def best_layout(edges: Sequence[Edge], *, endings: Sequence[Sequence[Ending]], s
             layout = settled(placed, room=room, shunt=shunt)
             order = (rank, *_off_aim(layout))
             if best_order is None or order < best_order:
-                best, best_order = (rank, layout), order
+                best, best_order = layout, order
             return
         at = len(placed)
-        for step, left, step_rank in sorted(
-            _steps(edges[at], endings[at], room=room, placed=placed, shunt=shunt), key=lambda step: step[2]
-        ):
+        steps = _steps(edges[at], endings[at], room=room, placed=placed, shunt=shunt)
+        for step, left, step_rank in sorted(steps, key=lambda each: each[2]):
             descend((*placed, step), left, step_rank)
 
     descend((), Room(shunt.closed_mm, shunt.open_mm), (0, False, 0.0, 0, 0, 0, 0.0))
@@ -195,8 +194,18 @@ def _rank(placed: Sequence[Placed], *, room: Room, wished_mm: float) -> Rank:
     )
 
 
-def settled(placed: tuple[Placed, ...], *, room: Room, shunt: Shunt, narrow_mm: float | None = None) -> Layout:
-    """The one layout to lay in a room: widest least piece (or ``narrow_mm``), then cover, reaches, equal ends."""
+def settled(
+    placed: tuple[Placed, ...],
+    *,
+    room: Room,
+    shunt: Shunt,
+    narrow_mm: float | None = None,
+    first_perp_wished_mm: float | None = None,
+) -> Layout:
+    """The one layout to lay in a room: widest least piece, then cover, reaches, equal ends.
+
+    ``narrow_mm`` is enough for the least piece, when given; ``first_perp_wished_mm`` goes before equal ends.
+    """
     narrow = any(step.ending.narrow_ratio is not None for step in placed)
     least_mm = room.least_piece_mm() if narrow else 0.0
     if narrow and narrow_mm is not None:
@@ -205,7 +214,12 @@ def settled(placed: tuple[Placed, ...], *, room: Room, shunt: Shunt, narrow_mm: 
     cover_mm = room.cover_nearest_mm(shunt.wished_mm)
     ranges = [step.piece_range_mm(cover_mm=cover_mm, least_piece_mm=least_mm) for step in placed]
     first_perp_mm = _first_perp_mm(
-        placed, ranges, within=room.first_perp_mm(cover_mm), cover_mm=cover_mm, unit_width_mm=shunt.unit_width_mm
+        placed,
+        ranges,
+        within=room.first_perp_mm(cover_mm),
+        cover_mm=cover_mm,
+        unit_width_mm=shunt.unit_width_mm,
+        wished_mm=first_perp_wished_mm,
     )
     ends_mm: list[float] = []
     for step, (least, most) in zip(placed, ranges, strict=True):
@@ -233,6 +247,7 @@ def _first_perp_mm(
     within: tuple[float, float],
     cover_mm: float,
     unit_width_mm: float,
+    wished_mm: float | None,
 ) -> float:
     """Both reaches as near their aims as can be, the larger miss first; then the end pieces equal."""
 
@@ -246,8 +261,9 @@ def _first_perp_mm(
     wishes = [sorted(perp_mm(left, piece) for piece in left_range)]
     wishes.append(sorted(perp_mm(right, piece) for piece in right_range))
     start, stop = max(wish[0] for wish in wishes), min(wish[1] for wish in wishes)
-    equal_mm = (perp_mm(left, 0.0) + perp_mm(right, 0.0)) / 2
-    best_mm = min(max(equal_mm, start, within[0]), stop, within[1]) if start <= stop else (start + stop) / 2
+    if wished_mm is None:
+        wished_mm = (perp_mm(left, 0.0) + perp_mm(right, 0.0)) / 2
+    best_mm = min(max(wished_mm, start), stop) if start <= stop else (start + stop) / 2
     return min(max(best_mm, within[0]), within[1])
 
 

@@ -5,7 +5,7 @@ In broken bond the other course is half a unit over, so its piece is p − c/2 o
 half a unit or less, and none is narrower than half only when they are exactly a whole and a half.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from itertools import product
@@ -205,3 +205,15 @@ def _fit(edge: Edge, *, piece_mm: float, cover_mm: float, half_unit: bool) -> Fi
     if any(same(cover_mm - crown_mm) for crown_mm in edge.crowns_mm):
         return Fit.HIGH_POINT
     return Fit.HALF if half_unit and same(cover_mm / 2) else Fit.CUT
+
+
+def piece_alone(*, at: str, bond_row: int, width_mm: float, unit_width_mm: float) -> Iterator[EndPiece]:
+    """The one unit between an opening and what is next to it: nothing laps it, so it covers its whole width."""
+    if width_mm > TOUCH:
+        fit = Fit.WHOLE if width_mm >= unit_width_mm - TOUCH else Fit.CUT
+        yield EndPiece(at=at, bond_row=bond_row, fit=fit, cover_mm=width_mm, width_mm=width_mm)
+
+
+def least_cut_mm(pieces: Sequence[EndPiece]) -> float | None:
+    """The least cover width among the pieces to be cut; None when nothing is cut."""
+    return min((piece.cover_mm for piece in pieces if piece.fit in {Fit.CUT, Fit.HIGH_POINT}), default=None)

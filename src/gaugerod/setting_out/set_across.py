@@ -1,24 +1,24 @@
 """The perps across one slope: bond, cover inside the shunt, ends inside their bands, and no sliver that can be helped.
 
 The search itself is in ``cover_search``: exact, over the break points where a piece becomes whole, half or nothing.
-Where the top line differs from the eaves, the same units are first spread over it with a cover of its own inside
-the shunt (fanned); where that cannot be, the perps stay parallel and the raking side is cut.
+Where the top line differs from the eaves, ``top_line`` fans the perps or has the raking side cut.
 """
 
-from dataclasses import dataclass
+from collections.abc import Iterator
 
 from gaugerod.basis.errors import NothingToSetOut
-from gaugerod.basis.finding import TOUCH
-from gaugerod.setting_out.across import Across, AcrossAsk, EndPiece, Fit
-from gaugerod.setting_out.across_alternatives import across_alternatives
-from gaugerod.setting_out.across_edges import edges_at_eaves, edges_at_top
+from gaugerod.coverings.single_lap import Bond
+from gaugerod.setting_out.across import Across, AcrossAsk, EndPiece
+from gaugerod.setting_out.across_alternatives import Tried, across_alternatives
+from gaugerod.setting_out.across_edges import edges_at_eaves
 from gaugerod.setting_out.across_faults import refuse_faults
 from gaugerod.setting_out.across_findings import across_findings
 from gaugerod.setting_out.across_working import across_why, across_working
-from gaugerod.setting_out.cover_search import Layout, Placed, Shunt, best_layout, room_with, settled
-from gaugerod.setting_out.end_pieces import Stop, end_pieces, endings_of
-from gaugerod.setting_out.perp_room import Room
+from gaugerod.setting_out.cover_search import Layout, Shunt, best_layout
+from gaugerod.setting_out.end_pieces import Stop, end_pieces, endings_of, least_cut_mm, piece_alone
 from gaugerod.setting_out.perps import perp_line, units_count
+from gaugerod.setting_out.stretches import one_unit_stretches
+from gaugerod.setting_out.top_line import top_line
 
 
 def set_out_across(ask: AcrossAsk) -> Across:
@@ -32,16 +32,38 @@ def set_out_across(ask: AcrossAsk) -> Across:
     """
     refuse_faults(ask)
     _refuse_too_narrow(ask)
-    return _answer(ask, eaves_layout(ask))
+    eaves, shunt = _eaves_layout(ask), _shunt(ask)
+    top = top_line(ask, eaves, shunt=shunt)
+    lines = [perp_line(ask, eaves, line="eaves", left_mm=0.0, right_mm=ask.eaves_width_mm)]
+    if top is not None:
+        lines.append(perp_line(ask, top.layout, line="top", left_mm=ask.top_left_mm, right_mm=ask.top_right_mm))
+    pieces = _pieces(ask, eaves)
+    fanned_pieces = tuple(_pieces_by_perps(ask, top.layout)) if top is not None and top.fanned else ()
+    return Across(
+        units_count=units_count(eaves),
+        bond=ask.bond,
+        cover_mm=eaves.cover_mm,
+        left_overhang_mm=lines[0].left_reach_mm,
+        right_overhang_mm=lines[0].right_reach_mm,
+        perps_every_count=ask.perps_every_count,
+        perp_lines=tuple(lines),
+        pieces=pieces,
+        least_piece_mm=least_cut_mm(pieces),
+        fanned=top is not None and top.fanned,
+        why=across_why(ask, eaves, pieces, top=top),
+        findings=tuple(across_findings(ask, lines, pieces=pieces, pieces_at_top=fanned_pieces, top=top)),
+        alternatives=across_alternatives(ask, now=_tried(ask, eaves), pieces=pieces, again=_try),
+        working=across_working(ask, eaves),
+    )
 
 
-def eaves_layout(ask: AcrossAsk) -> Layout:
+def _eaves_layout(ask: AcrossAsk) -> Layout:
     """The best layout along the eaves."""
     edges = edges_at_eaves(ask)
     endings = [
         endings_of(edge, bond=ask.bond, half_unit=ask.half_unit, unit_and_a_half=ask.unit_and_a_half) for edge in edges
     ]
-    return best_layout(edges, endings=endings, shunt=_shunt(ask))[1]
+    return best_layout(edges, endings=endings, shunt=_shunt(ask))
 
 
 def _shunt(ask: AcrossAsk) -> Shunt:
@@ -54,83 +76,23 @@ def _shunt(ask: AcrossAsk) -> Shunt:
 
 
 def _refuse_too_narrow(ask: AcrossAsk) -> None:
-    for line, width_mm in (("eaves", ask.eaves_width_mm), ("top line", ask.top_right_mm - ask.top_left_mm)):
-        reached_mm = width_mm + ask.left.reach.greatest_mm + ask.right.reach.greatest_mm
-        if reached_mm < ask.unit_width_mm:
-            raise NothingToSetOut(
-                f"{ask.where}: the {line} with both overhangs is {reached_mm:.0f} mm, narrower than one unit of "
-                f"{ask.unit_width_mm:.0f} mm. There are no perps to set out: cut each unit to the width."
-            )
+    reached_mm = ask.eaves_width_mm + ask.left.reach.greatest_mm + ask.right.reach.greatest_mm
+    if reached_mm < ask.unit_width_mm:
+        raise NothingToSetOut(
+            f"{ask.where}: the eaves with both overhangs is {reached_mm:.0f} mm, narrower than one unit of "
+            f"{ask.unit_width_mm:.0f} mm. There are no perps to set out: cut each unit to the width."
+        )
 
 
-@dataclass(frozen=True, slots=True)
-class _TopLine:
-    """The perps along the top: the layout there, and whether the same units fan out over it."""
-
-    layout: Layout
-    fanned: bool
-
-
-def _top_line(ask: AcrossAsk, eaves: Layout) -> _TopLine | None:
-    """None when the top is as wide as the eaves and above it: one line serves both."""
-    left_mm, right_mm = ask.top_left_mm, ask.top_right_mm
-    if -TOUCH <= left_mm <= TOUCH and -TOUCH <= right_mm - ask.eaves_width_mm <= TOUCH:
-        return None
-    room: Room | None = Room(ask.cover_closed_mm, ask.cover_open_mm)
-    placed = tuple(
-        Placed(edge=edge, ending=at_eaves.ending, perp_count=at_eaves.perp_count)
-        for edge, at_eaves in zip(edges_at_top(ask), eaves.placed[:2], strict=True)
-    )
-    for step in placed:
-        room = None if room is None else room_with(room, step, unit_width_mm=ask.unit_width_mm)
-    if room is not None:
-        return _TopLine(settled(placed, room=room, shunt=_shunt(ask), narrow_mm=eaves.narrow_mm), fanned=True)
-    raked = Layout(
-        placed=placed,
-        first_perp_mm=eaves.first_perp_mm,
-        cover_mm=eaves.cover_mm,
-        ends_mm=tuple(step.edge.aim_mm for step in placed),
-        narrow_mm=None,
-    )
-    return _TopLine(raked, fanned=False)
-
-
-def _answer(ask: AcrossAsk, eaves: Layout) -> Across:
-    top = _top_line(ask, eaves)
-    lines = [perp_line(ask, eaves, line="eaves", left_mm=0.0, right_mm=ask.eaves_width_mm)]
-    if top is not None:
-        lines.append(perp_line(ask, top.layout, line="top", left_mm=ask.top_left_mm, right_mm=ask.top_right_mm))
-    pieces = pieces_of(ask, eaves)
-    cut_mm = [piece.cover_mm for piece in pieces if piece.fit in {Fit.CUT, Fit.HIGH_POINT}]
-    least_piece_mm = min(cut_mm, default=None)
-    fanned = top is not None and top.fanned
-    raked = top is not None and not top.fanned
-    return Across(
-        units_count=units_count(eaves),
-        bond=ask.bond,
-        cover_mm=eaves.cover_mm,
-        left_overhang_mm=lines[0].left_reach_mm,
-        right_overhang_mm=lines[0].right_reach_mm,
-        perps_every_count=ask.perps_every_count,
-        perp_lines=tuple(lines),
-        pieces=pieces,
-        least_piece_mm=least_piece_mm,
-        fanned=fanned,
-        why=across_why(ask, eaves, pieces, fanned=fanned, raked=raked),
-        findings=tuple(across_findings(ask, lines, pieces, least_piece_mm=least_piece_mm, raked=raked)),
-        alternatives=across_alternatives(ask, least_piece_mm=least_piece_mm, pieces=pieces, again=_least_piece_mm),
-        working=across_working(ask, eaves),
-    )
-
-
-def pieces_of(ask: AcrossAsk, layout: Layout) -> tuple[EndPiece, ...]:
+def _pieces(ask: AcrossAsk, layout: Layout) -> tuple[EndPiece, ...]:
     """The end pieces of every kind of course, at both sides and beside the openings; hips and valleys have none."""
-    pieces: list[EndPiece] = []
+    return (*_pieces_by_perps(ask, layout), *_pieces_alone(ask, layout))
+
+
+def _pieces_by_perps(ask: AcrossAsk, layout: Layout) -> Iterator[EndPiece]:
     for step, row_0_mm in zip(layout.placed, layout.pieces_mm(ask.unit_width_mm), strict=True):
-        if step.edge.stop is Stop.FREE:
-            continue
-        pieces.extend(
-            end_pieces(
+        if step.edge.stop is not Stop.FREE:
+            yield from end_pieces(
                 step.edge,
                 row_0_mm=row_0_mm,
                 cover_mm=layout.cover_mm,
@@ -139,11 +101,30 @@ def pieces_of(ask: AcrossAsk, layout: Layout) -> tuple[EndPiece, ...]:
                 half_unit=ask.half_unit,
                 large=ask.unit_and_a_half and step.edge.roomy,
             )
-        )
-    return tuple(pieces)
 
 
-def _least_piece_mm(ask: AcrossAsk) -> float | None:
-    """The least cut piece another ask would leave: for weighing alternatives."""
-    pieces = pieces_of(ask, eaves_layout(ask))
-    return min((piece.cover_mm for piece in pieces if piece.fit in {Fit.CUT, Fit.HIGH_POINT}), default=None)
+def _pieces_alone(ask: AcrossAsk, layout: Layout) -> Iterator[EndPiece]:
+    """The one unit in each course of a stretch that is narrower than a unit."""
+    for stretch in one_unit_stretches(ask):
+        if stretch.beside is ask.left:
+            beside_mm = stretch.at_mm - layout.ends_mm[0]
+        elif stretch.beside is ask.right:
+            beside_mm = layout.ends_mm[1] - stretch.at_mm
+        else:
+            beside_mm = stretch.run_mm
+        for bond_row in range(1 if ask.bond is Bond.STRAIGHT else 2):
+            yield from piece_alone(
+                at=f"{stretch.at} to {stretch.beside_name}",
+                bond_row=bond_row,
+                width_mm=beside_mm,
+                unit_width_mm=ask.unit_width_mm,
+            )
+
+
+def _try(ask: AcrossAsk) -> Tried:
+    """Another ask, set out along the eaves: for weighing alternatives."""
+    return _tried(ask, _eaves_layout(ask))
+
+
+def _tried(ask: AcrossAsk, layout: Layout) -> Tried:
+    return Tried(pieces=_pieces(ask, layout), units_count=units_count(layout), cover_mm=layout.cover_mm)
