@@ -71,4 +71,5 @@ def test_the_fewest_gauges_are_the_fewest(span: Fraction, greatest: Fraction) ->
         integrality=[1],
         bounds=Bounds([1], [MOST_GAUGES]),
     )
+    assert found.x is not None
     assert round(float(found.x[0])) == fewest_gauges(span_mm=span, gauge_max_mm=greatest)

@@ -1,5 +1,6 @@
 """Thousands of random slopes: no lap short, ever; marks end where they should; a mirrored slope mirrors."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -13,7 +14,7 @@ from gaugerod.basis.finding import Verdict
 from gaugerod.basis.rounding import Division
 from gaugerod.setting_out.courses import Courses, CoursesAsk, Strategy
 from gaugerod.setting_out.set_courses import set_out_courses
-from gaugerod.setting_out.stations import Station
+from gaugerod.setting_out.stations import NailedRod, Station
 
 EXAMPLE = house("random case")
 NOISE_MM = 1e-6
@@ -152,6 +153,78 @@ class TestRandomSlopes:
     @given(ask=slopes())
     def test_thousands(self, check, ask: CoursesAsk) -> None:  # type: ignore[no-untyped-def] # noqa: ANN001
         check(ask)
+
+
+@st.composite
+def part_nailed(draw: st.DrawFn) -> CoursesAsk:
+    """A slope with its first few battens nailed at one or both ends, not quite to gauge and not quite straight."""
+    ask = draw(slopes(stations=2))
+    battens = draw(st.integers(1, 4))
+    step_mm = ask.gauge_max_mm
+    first_mm = ask.hanging_length_mm - ask.overhang.aim_mm
+
+    def rod(at_mm: float) -> NailedRod:
+        slips = draw(st.lists(st.integers(-40, 40), min_size=battens, max_size=battens))
+        marks = tuple(first_mm + step_mm * batten + slip / 10 for batten, slip in enumerate(slips))
+        return NailedRod(at_mm=at_mm, marks_mm=marks)
+
+    ends = draw(st.sampled_from([(0,), (1,), (0, 1)]))
+    nailed = tuple(rod(ask.stations[end].at_mm) for end in ends)
+    assume(nailed[0].marks_mm[-1] + 20 < min(station.length_mm for station in ask.stations))
+    return replace(ask, nailed=nailed)
+
+
+def check_nailed_battens_stay_and_no_new_lap_is_short(ask: CoursesAsk) -> None:
+    courses = set_out(ask)
+    by_place = {rod.at_mm: rod for rod in courses.rods}
+    for nailed in ask.nailed:
+        rod = by_place[nailed.at_mm]
+        assert nailed.marks_mm == pytest.approx(rod.marks_mm[: rod.kept_count], abs=NOISE_MM)
+    for rod in courses.rods:
+        new_gaps = rod.gaps_mm[rod.kept_count - 1 :]
+        assert all(0 < gap <= ask.gauge_max_mm + NOISE_MM for gap in new_gaps)
+        step = float(ask.division.step_mm)
+        assert all(mark / step == pytest.approx(round(mark / step)) for mark in rod.marks_mm[rod.kept_count :])
+    short = [gap for rod in courses.rods for gap in rod.gaps_mm if gap > ask.gauge_max_mm + NOISE_MM]
+    assert bool(short) == any(each.rule == "headlap" for each in courses.findings)
+    assert courses.headlap_mm == pytest.approx(
+        ask.unit_length_mm - max(max((*rod.gaps_mm, rod.gauge_mm)) for rod in courses.rods), abs=1.0
+    )
+
+
+@FAST
+@given(ask=part_nailed())
+def test_nailed_battens_stay_and_no_new_lap_is_short(ask: CoursesAsk) -> None:
+    check_nailed_battens_stay_and_no_new_lap_is_short(ask)
+
+
+@pytest.mark.slow
+@SLOW
+@given(ask=part_nailed())
+def test_thousands_of_nailed_battens_stay_and_no_new_lap_is_short(ask: CoursesAsk) -> None:
+    check_nailed_battens_stay_and_no_new_lap_is_short(ask)
+
+
+@FAST
+@given(ask=slopes(), times=st.integers(2, 5))
+def test_a_roof_k_times_as_large_has_as_many_gauges_k_times_as_large(ask: CoursesAsk, times: int) -> None:
+    whole = replace(ask, gauge_max_mm=round(ask.gauge_max_mm), division=Division.MILLIMETRE)
+    wide = [replace(band, least_mm=band.least_mm * times, greatest_mm=band.greatest_mm * times, citation=EXAMPLE)
+            for band in (whole.overhang, whole.top)]  # fmt: skip
+    larger = replace(
+        whole,
+        stations=tuple(Station(at_mm=each.at_mm * times, length_mm=each.length_mm * times) for each in whole.stations),
+        unit_length_mm=whole.unit_length_mm * times,
+        hanging_length_mm=whole.hanging_length_mm * times,
+        gauge_min_mm=None if whole.gauge_min_mm is None else whole.gauge_min_mm * times,
+        gauge_max_mm=whole.gauge_max_mm * times,
+        overhang=wide[0],
+        top=wide[1],
+    )
+    here, there = set_out(whole), set_out(larger)
+    assume(here.strategy in {Strategy.EQUAL, Strategy.FANNED} and here.strategy == there.strategy)
+    assert here.count == there.count
+    assert [rod.gauge_mm * times for rod in here.rods] == pytest.approx([rod.gauge_mm for rod in there.rods], abs=times)
 
 
 @FAST

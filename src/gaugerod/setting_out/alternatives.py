@@ -1,15 +1,18 @@
 """What else could be done with the courses: each change with its size, its numbers and what it costs the roof."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from math import ceil
 
 from gaugerod.setting_out.courses import Alternative, CoursesAsk, Strategy
 from gaugerod.setting_out.equal_gauge import Spans, shift_to_fit
 from gaugerod.setting_out.marked_limits import EndBands, Ends, GaugeLimits
 from gaugerod.setting_out.remedies import BATTEN_WIDTH_MM, Choice, Plan
+from gaugerod.setting_out.rods import Place
 from gaugerod.setting_out.said import counted, said
+from gaugerod.setting_out.take_down import TakenDown, fewest_taken_down
 
 FURTHEST_PAST_BAND_MM = 50
 """An overhang further than this past its band is not offered: water passes the gutter (house)."""
@@ -41,13 +44,24 @@ class _Offer:
 
 
 def alternatives(
-    *, ask: CoursesAsk, choice: Choice, spans: Spans, limits: GaugeLimits, ends: EndBands
+    *,
+    ask: CoursesAsk,
+    choice: Choice | None,
+    places: Sequence[Place],
+    spans: Spans,
+    limits: GaugeLimits,
+    ends: EndBands,
 ) -> tuple[Alternative, ...]:
-    """Every alternative, those that keep all limits first, and among those the least change first."""
+    """Every alternative, those that keep all limits first, and among those the least change first.
+
+    ``choice`` is None where the nailed battens leave no room for another and the top one is out of its band.
+    """
     case = _Case(ask=ask, spans=spans, limits=limits, ends=ends)
-    offers = [_remedy(case, plan, taken=choice.taken) for plan in choice.others]
-    if choice.taken.strategy is Strategy.NONE:
+    offers = [] if choice is None else [_remedy(case, plan, taken=choice.taken) for plan in choice.others]
+    if choice is not None and choice.taken.strategy is Strategy.NONE:
         offers.extend(_when_nothing_fits(case, choice.taken.count))
+    if ask.nailed and (choice is None or choice.taken.strategy is Strategy.NONE):
+        offers.extend(_battens_taken_down(case, places))
     ranked = sorted(offers, key=lambda offer: (not offer.keeps_limits, offer.by_mm))
     return tuple(
         Alternative(
@@ -188,6 +202,8 @@ def _cut_top_course(case: _Case, count: int, least_mm: Fraction) -> Iterator[_Of
 
 def _two_gauges(case: _Case, count: int, least_mm: Fraction) -> Iterator[_Offer]:
     """Two gauges in blocks. Any mix inside the range adds up to the same as equal gauges, so some must leave it."""
+    if least_mm > case.limits.greatest_mm:
+        return  # no gauge in the range can be marked, so there are no blocks of one
     deficit_mm = count * least_mm - case.spans.least_mm
     block = ceil(count / 2)
     close_mm = least_mm - deficit_mm / block
@@ -209,6 +225,45 @@ def _two_gauges(case: _Case, count: int, least_mm: Fraction) -> Iterator[_Offer]
         gauges=count,
         gauge_mm=close_mm,
     )
+
+
+def _battens_taken_down(case: _Case, places: Sequence[Place]) -> Iterator[_Offer]:
+    """The last nailed battens taken down, as few as will do."""
+    found = fewest_taken_down(places=places, limits=case.limits, ends=case.ends)
+    if found is None:
+        return
+    gauge_mm = found.plan.gauge_mm(span_mm=found.spans.greatest_mm, spans=found.spans)
+    last = found.from_batten
+    yield _Offer(
+        change=(
+            f"Take down the last {_last_nailed(found.count)} and set out from batten {last}: "
+            f"{counted(found.plan.count, 'gauge')} of {case.said(gauge_mm)}."
+        ),
+        by_mm=max(place.kept_mm[-1] - place.kept_mm[last - 1] for place in places),
+        costs=_what_taking_down_costs(case, found),
+        keeps_limits=all(
+            case.limits.hold(upper_mm - lower_mm)
+            for place in places
+            for lower_mm, upper_mm in pairwise(place.kept_mm[:last])
+        ),
+        gauges=found.plan.count,
+        gauge_mm=gauge_mm,
+    )
+
+
+def _last_nailed(count: int) -> str:
+    return "nailed batten" if count == 1 else counted(count, "nailed batten")
+
+
+def _what_taking_down_costs(case: _Case, found: TakenDown) -> str:
+    costs = ["Draw the nails, patch the underlay where they were, and nail those battens again to new marks."]
+    if found.plan.shift_mm:
+        costs.append(
+            f"The top batten then stands {case.said(case.ends.moved(found.plan.shift_mm).top_mm)} below the apex."
+        )
+    if found.plan.strategy is Strategy.PARALLEL:
+        costs.append(f"The top course is cut along the ridge by up to {case.said(found.spans.taper_mm)}.")
+    return " ".join(costs)
 
 
 def _another_covering(case: _Case, fewest: int) -> _Offer:

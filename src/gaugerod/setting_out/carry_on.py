@@ -64,6 +64,38 @@ def kept_gap_findings(*, ask: CoursesAsk, rods: Sequence[Rod]) -> Iterator[Findi
             yield _long_lap(ask, lower=lower, gap_mm=narrowest_mm, gauge_min_mm=ask.gauge_min_mm, at_mm=narrowest_at_mm)
 
 
+def kept_overhang_findings(*, ask: CoursesAsk, rods: Sequence[Rod]) -> Iterator[Finding]:
+    """Where a nailed eaves batten, not parallel to the fascia, takes the overhang out of its band.
+
+    The overhang at the first place is the slope's own and is judged with the rules of the eaves.
+    """
+    for rod in rods[1:]:
+        differs = not -TOUCH <= rod.overhang_mm - rods[0].overhang_mm <= TOUCH
+        if rod.kept_count and differs and not ask.overhang.holds(rod.overhang_mm):
+            yield _overhang_out(ask, rod)
+
+
+def _overhang_out(ask: CoursesAsk, rod: Rod) -> Finding:
+    short = rod.overhang_mm < ask.overhang.least_mm
+    limit_mm = ask.overhang.least_mm if short else ask.overhang.greatest_mm
+    out_mm = limit_mm - rod.overhang_mm if short else rod.overhang_mm - limit_mm
+    does = "water may run back behind the gutter" if short else "water may shoot over the gutter"
+    return Finding(
+        rule="eaves overhang",
+        where=f"{ask.where}, {said(rod.at_mm, ask.division)} from the left",
+        proposed=rod.overhang_mm,
+        limit=limit_mm,
+        unit="mm",
+        sense=Sense.AT_LEAST if short else Sense.AT_MOST,
+        citation=ask.overhang.citation,
+        says=(
+            f"The nailed eaves batten gives an overhang of {said(rod.overhang_mm, ask.division)} here, "
+            f"{said(out_mm, ask.division)} {'short of' if short else 'past'} its band: {does}. "
+            f"Nail it again {said(out_mm, ask.division)} {'lower' if short else 'higher'} or more at this end."
+        ),
+    )
+
+
 def _short_lap(ask: CoursesAsk, *, lower: int, gap_mm: float, at_mm: float) -> Finding:
     over, gap, greatest = (
         said(length_mm, ask.division) for length_mm in (gap_mm - ask.gauge_max_mm, gap_mm, ask.gauge_max_mm)

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from gaugerod.basis.finding import TOUCH, Finding, Sense, Verdict
+from gaugerod.basis.rounding import count_above, count_below
 from gaugerod.setting_out.courses import CoursesAsk, Rod, Strategy
 from gaugerod.setting_out.said import said
 
@@ -19,9 +20,13 @@ def course_findings(*, ask: CoursesAsk, rods: Sequence[Rod], strategy: Strategy)
 
 
 def _set_out_gaps_mm(rod: Rod, strategy: Strategy) -> tuple[float, ...]:
-    """The gaps above the kept battens. A cut top course is not a gauge: its tail stays on the line of the courses."""
+    """The gaps above the kept battens.
+
+    A top course cut at its head keeps its tail on the line of the courses below, so what it shows is their gauge
+    and not the gap from its batten to the one below.
+    """
     gaps_mm = rod.gaps_mm[max(rod.kept_count - 1, 0) :]
-    return gaps_mm[:-1] if strategy is Strategy.PARALLEL else gaps_mm
+    return (*gaps_mm[:-1], rod.gauge_mm) if strategy is Strategy.PARALLEL else gaps_mm
 
 
 def _greatest(ask: CoursesAsk, gap_mm: float) -> Finding:
@@ -66,7 +71,7 @@ def _least(ask: CoursesAsk, gap_mm: float, gauge_min_mm: float) -> Finding:
 
 
 def _top(ask: CoursesAsk, rods: Sequence[Rod]) -> Iterator[Finding]:
-    below_mm = [rod.below_apex_mm for rod in rods]
+    below_mm = [_below_apex_mm(ask, rod) for rod in rods]
     for proposed_mm, limit_mm, sense, wrong in (
         (min(below_mm), ask.top.least_mm, Sense.AT_LEAST, "too near the apex: it fouls the ridge fixing"),
         (
@@ -89,3 +94,10 @@ def _top(ask: CoursesAsk, rods: Sequence[Rod]) -> Iterator[Finding]:
         out_mm = max(limit_mm - proposed_mm, proposed_mm - limit_mm)
         end = "." if finding.verdict is Verdict.WITHIN else f", {said(out_mm, ask.division)} {wrong}."
         yield replace(finding, says=finding.says + end)
+
+
+def _below_apex_mm(ask: CoursesAsk, rod: Rod) -> float:
+    """As marked; as exact where the band is so narrow that no mark at all falls inside it."""
+    lowest = count_above(rod.length_mm - ask.top.greatest_mm, ask.division)
+    no_mark_fits = lowest > count_below(rod.length_mm - ask.top.least_mm, ask.division)
+    return rod.length_mm - rod.exact_mm[-1] if no_mark_fits else rod.below_apex_mm

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from gaugerod.basis.working import Step
 from gaugerod.setting_out.courses import CoursesAsk, Rod, Strategy
 from gaugerod.setting_out.equal_gauge import Spans
-from gaugerod.setting_out.marked_limits import EndBands
+from gaugerod.setting_out.marked_limits import EndBands, GaugeLimits
 from gaugerod.setting_out.remedies import Choice, Plan
 from gaugerod.setting_out.said import counted, said
 
@@ -16,46 +16,92 @@ def why(
     rods: Sequence[Rod],
     choice: Choice | None,
     spans: Spans,
+    limits: GaugeLimits,
     ends: EndBands,
 ) -> str:
     """Which way the courses are set out, and why, in one plain sentence."""
     if choice is None:
-        return f"All {len(rods[0].marks_mm)} battens are nailed already; nothing is added."
-    plan = choice.taken
-    start = f"From the {rods[0].kept_count} battens kept: " if ask.nailed else ""
-    return start + _sentence(ask, rods, plan, spans=spans, ends=ends)
+        return _nothing_added(ask, rods)
+    start = f"From the {counted(rods[0].kept_count, 'batten')} kept: " if ask.nailed else ""
+    return start + _sentence(ask, rods, choice, spans=spans, limits=limits, ends=ends)
 
 
-def _sentence(ask: CoursesAsk, rods: Sequence[Rod], plan: Plan, *, spans: Spans, ends: EndBands) -> str:
-    gauges = counted(plan.count, "gauge")
+def _nothing_added(ask: CoursesAsk, rods: Sequence[Rod]) -> str:
+    battens = counted(len(rods[0].marks_mm), "batten")
+    if all(rod.below_apex_mm <= ask.top.greatest_mm for rod in rods):
+        return f"All {battens} are nailed already; nothing is added."
+    least, greatest = (said(pick(rod.below_apex_mm for rod in rods), ask.division) for pick in (min, max))
+    reach = least if least == greatest else f"{least} to {greatest}"
+    return (
+        f"All {battens} nailed are kept and nothing is added: the last stands {reach} below the apex, which leaves no "
+        f"room for one more along the whole slope."
+    )
+
+
+def _sentence(
+    ask: CoursesAsk, rods: Sequence[Rod], choice: Choice, *, spans: Spans, limits: GaugeLimits, ends: EndBands
+) -> str:
+    plan, gauges = choice.taken, counted(choice.taken.count, "gauge")
     match plan.strategy:
         case Strategy.EQUAL:
-            return (
-                f"{gauges} of {_gauge(ask, rods)} keep every lap; one fewer would need {_one_fewer(ask, plan, spans)}."
-            )
+            keep = "keeps" if plan.count == 1 else "keep"
+            return f"{gauges} of {_gauge(ask, rods)} {keep} every lap; {_one_fewer(ask, plan, spans)}."
         case Strategy.FANNED:
             return (
                 f"{gauges} at every station, each its own gauge ({_gauge(ask, rods)}), so the last batten is parallel to a "
                 f"ridge that is {said(spans.taper_mm, ask.division)} out of parallel with the eaves."
             )
         case Strategy.FLEXED:
-            moved = ends.moved(plan.shift_mm)
             return (
-                f"No equal gauge between {_range(ask)} fits with the overhang and ridge allowance in the middle of their "
-                f"bands, so the overhang is {said(moved.overhang_mm, ask.division)} and the top batten "
-                f"{said(moved.top_mm, ask.division)} below the apex: {gauges} of {_gauge(ask, rods)}."
+                f"No equal gauge between {_range(ask)} fits with {_ends(ask)} as wished, so {_moved(ask, plan, ends)}: "
+                f"{gauges} of {_gauge(ask, rods)}{_instead(ask, choice, 'cutting the top course')}."
             )
         case Strategy.PARALLEL:
+            moved = f"{_moved(ask, plan, ends)}, " if plan.shift_mm else ""
             return (
-                f"Fanned, a station would leave the gauge range {_range(ask)}, so the battens stay parallel to the eaves at "
-                f"{_gauge(ask, rods)} and the {said(spans.taper_mm, ask.division)} of taper is cut off the top course."
+                f"Fanned, a station would leave the gauge range {_range(ask)}, so {moved}the battens stay parallel to the "
+                f"{'last one kept' if ask.nailed else 'eaves'} at {_gauge(ask, rods)} and the "
+                f"{said(spans.taper_mm, ask.division)} of taper is cut off the top course"
+                f"{_instead(ask, choice, f'moving {_ends(ask)}')}."
             )
         case Strategy.CARRIED_ON | Strategy.NONE:
             return (
-                f"No number of equal gauges between {_range(ask)} fits {_span(ask, spans)} between first and top batten, "
-                f"even with both ends moved inside their bands: {gauges} make {_gauge(ask, rods)}. "
+                f"{_why_none(ask, spans, limits)}: {gauges} make {_gauge(ask, rods)}. "
                 f"The lap is kept; the least gauge is not. See what could change."
             )
+
+
+def _why_none(ask: CoursesAsk, spans: Spans, limits: GaugeLimits) -> str:
+    if limits.least_mm is not None and limits.least_mm > limits.greatest_mm:
+        return f"No whole division of the rod lies between {_range(ask)}, so no gauge in the range can be marked"
+    between = "last nailed and top batten" if ask.nailed else "first and top batten"
+    return (
+        f"No number of equal gauges between {_range(ask)} fits {_span(ask, spans)} between {between}, "
+        f"even with {_ends(ask)} moved inside {'its band' if ask.nailed else 'their bands'}"
+    )
+
+
+def _ends(ask: CoursesAsk) -> str:
+    """What can be moved: with battens nailed the overhang is what it is."""
+    return "the ridge allowance" if ask.nailed else "overhang and ridge allowance"
+
+
+def _moved(ask: CoursesAsk, plan: Plan, ends: EndBands) -> str:
+    moved = ends.moved(plan.shift_mm)
+    overhang = "" if ask.nailed else f"the overhang is {said(moved.overhang_mm, ask.division)} and "
+    by_mm = max(plan.shift_mm, -plan.shift_mm)
+    return (
+        f"{overhang}the top batten {'is ' if ask.nailed else ''}{said(moved.top_mm, ask.division)} below the apex "
+        f"({said(by_mm, ask.division)} moved in all)"
+    )
+
+
+def _instead(ask: CoursesAsk, choice: Choice, other: str) -> str:
+    """The remedy not taken, and why: what is wished would suffer more by it."""
+    if not choice.others:
+        return ""
+    theirs, ours = choice.others[0].departure_mm, choice.taken.departure_mm
+    return f"; {other} instead departs from what is wished by {said(theirs, ask.division)}, this by {said(ours, ask.division)}"
 
 
 def _gauge(ask: CoursesAsk, rods: Sequence[Rod]) -> str:
@@ -66,8 +112,8 @@ def _gauge(ask: CoursesAsk, rods: Sequence[Rod]) -> str:
 
 def _one_fewer(ask: CoursesAsk, plan: Plan, spans: Spans) -> str:
     if plan.count == 1:
-        return "none at all"
-    return f"{said(spans.greatest_mm / (plan.count - 1), ask.division)}, over the greatest, {_greatest(ask)}"
+        return "it is the only one"
+    return f"one fewer would need {said(spans.greatest_mm / (plan.count - 1), ask.division)}, over the greatest, {_greatest(ask)}"
 
 
 def _greatest(ask: CoursesAsk) -> str:

@@ -5,12 +5,14 @@ Courses are numbered from the eaves, the first is 1.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 
 from gaugerod.setting_out.between_stations import height_at_mm
 from gaugerod.setting_out.courses import CoursesAsk, OpeningCourses, Rod, Segment
 from gaugerod.setting_out.equal_gauge import fewest_gauges
 from gaugerod.setting_out.marked_limits import GaugeLimits, exact_length_mm
+from gaugerod.setting_out.remedies import BATTEN_WIDTH_MM
 from gaugerod.setting_out.said import counted, said
 from gaugerod.setting_out.stations import Opening
 
@@ -31,7 +33,8 @@ def _at(opening: Opening, *, ask: CoursesAsk, rods: Sequence[Rod], limits: Gauge
     above = sum(1 for tail in tails_mm if tail < head_mm - TOUCH_MM) + 1
     to_sill_mm = sill_mm - heads_mm[below - 1] if below else sill_mm - tails_mm[0]
     to_tail_mm = tails_mm[above - 1] - head_mm if above <= len(tails_mm) else heads_mm[-1] - head_mm
-    segments = _segments(ask, marks_mm, sill_mm=sill_mm, head_mm=head_mm, limits=limits)
+    stretches = _stretches(ask, rods, marks_mm, sill_mm=sill_mm, head_mm=head_mm)
+    segments = _segments(stretches, limits=limits)
     return OpeningCourses(
         name=opening.name,
         sill_course=below,
@@ -40,7 +43,7 @@ def _at(opening: Opening, *, ask: CoursesAsk, rods: Sequence[Rod], limits: Gauge
         head_tail_mm=float(to_tail_mm),
         says=_says(ask, below, above, to_sill_mm=to_sill_mm, to_tail_mm=to_tail_mm, courses=len(marks_mm)),
         segments=segments,
-        segments_say=_segments_say(ask, segments),
+        segments_say=_segments_say(ask, stretches, segments),
     )
 
 
@@ -69,33 +72,79 @@ def _says(ask: CoursesAsk, below: int, above: int, *, to_sill_mm: Fraction, to_t
     )
 
 
-def _segments(
-    ask: CoursesAsk, marks_mm: Sequence[Fraction], *, sill_mm: Fraction, head_mm: Fraction, limits: GaugeLimits
-) -> tuple[Segment, ...]:
-    """Eaves to sill, sill to head, head to ridge: a head comes to the sill, a tail to the head line."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Stretch:
+    """Between two fixed battens: on the line up the opening's middle, and where the rods make it least and greatest."""
+
+    name: str
+    from_mm: Fraction
+    to_mm: Fraction
+    least_mm: Fraction
+    greatest_mm: Fraction
+
+
+def _stretches(
+    ask: CoursesAsk, rods: Sequence[Rod], marks_mm: Sequence[Fraction], *, sill_mm: Fraction, head_mm: Fraction
+) -> tuple[_Stretch, ...]:
+    """Eaves to sill, sill to head, head to ridge: a head comes to the sill, a tail to the head line.
+
+    Nailed battens stay, so with some nailed the first stretch starts from the last of them.
+    """
+    start = max(rods[0].kept_count - 1, 0)
+    starts_mm = [exact_length_mm(rod.marks_mm[start]) for rod in rods]
+    tops_mm = [exact_length_mm(rod.marks_mm[-1]) for rod in rods]
     at_sill_mm = sill_mm - exact_length_mm(ask.head_to_nib_mm)
     at_head_mm = head_mm + exact_length_mm(ask.hanging_length_mm)
-    points = [("eaves to sill", marks_mm[0], at_sill_mm), ("sill to head", at_sill_mm, at_head_mm)]
-    points.append(("head to ridge", at_head_mm, marks_mm[-1]))
-    return tuple(_segment(name, from_mm, to_mm, limits) for name, from_mm, to_mm in points if to_mm > from_mm)
-
-
-def _segment(name: str, from_mm: Fraction, to_mm: Fraction, limits: GaugeLimits) -> Segment:
-    count = fewest_gauges(span_mm=to_mm - from_mm, gauge_max_mm=limits.greatest_mm)
-    gauge_mm = (to_mm - from_mm) / count
-    return Segment(
-        name=name,
-        from_mm=float(from_mm),
-        to_mm=float(to_mm),
-        count=count,
-        gauge_mm=float(gauge_mm),
-        inside=limits.hold(gauge_mm),
+    return (
+        _Stretch(
+            name="last nailed batten to sill" if ask.nailed else "eaves to sill",
+            from_mm=marks_mm[start],
+            to_mm=at_sill_mm,
+            least_mm=at_sill_mm - max(starts_mm),
+            greatest_mm=at_sill_mm - min(starts_mm),
+        ),
+        _Stretch(
+            name="sill to head",
+            from_mm=at_sill_mm,
+            to_mm=at_head_mm,
+            least_mm=at_head_mm - at_sill_mm,
+            greatest_mm=at_head_mm - at_sill_mm,
+        ),
+        _Stretch(
+            name="head to ridge",
+            from_mm=at_head_mm,
+            to_mm=marks_mm[-1],
+            least_mm=min(tops_mm) - at_head_mm,
+            greatest_mm=max(tops_mm) - at_head_mm,
+        ),
     )
 
 
-def _segments_say(ask: CoursesAsk, segments: Sequence[Segment]) -> str:
-    if len(segments) < 3:
-        return "The opening is too near the eaves or the ridge for courses of their own between it and them."
+def _segments(stretches: Sequence[_Stretch], *, limits: GaugeLimits) -> tuple[Segment, ...]:
+    """The courses of every stretch; none at all where one of them has no room for a batten."""
+    if any(stretch.least_mm < BATTEN_WIDTH_MM for stretch in stretches):
+        return ()
+    return tuple(_segment(stretch, limits=limits) for stretch in stretches)
+
+
+def _segment(stretch: _Stretch, *, limits: GaugeLimits) -> Segment:
+    count = fewest_gauges(span_mm=stretch.greatest_mm, gauge_max_mm=limits.greatest_mm)
+    return Segment(
+        name=stretch.name,
+        from_mm=float(stretch.from_mm),
+        to_mm=float(stretch.to_mm),
+        count=count,
+        gauge_mm=float((stretch.to_mm - stretch.from_mm) / count),
+        inside=limits.hold(stretch.least_mm / count) and limits.hold(stretch.greatest_mm / count),
+    )
+
+
+def _segments_say(ask: CoursesAsk, stretches: Sequence[_Stretch], segments: Sequence[Segment]) -> str:
+    if not segments:
+        tight = " and ".join(stretch.name for stretch in stretches if stretch.least_mm < BATTEN_WIDTH_MM)
+        return (
+            f"The courses cannot be made to meet sill and head: there is no room for a batten of its own from {tight}."
+        )
     parts = "; ".join(
         f"{segment.name} {counted(segment.count, 'gauge')} of {said(segment.gauge_mm, ask.division)}"
         for segment in segments

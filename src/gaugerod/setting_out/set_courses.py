@@ -7,14 +7,14 @@ from fractions import Fraction
 from gaugerod.basis.errors import NothingToSetOut
 from gaugerod.setting_out.alternatives import alternatives
 from gaugerod.setting_out.ask_faults import refuse_faults
-from gaugerod.setting_out.carry_on import kept_gap_findings, places_of
+from gaugerod.setting_out.carry_on import kept_gap_findings, kept_overhang_findings, places_of
 from gaugerod.setting_out.course_findings import course_findings
 from gaugerod.setting_out.course_working import course_working, why
 from gaugerod.setting_out.courses import Courses, CoursesAsk, Rod, Strategy
 from gaugerod.setting_out.equal_gauge import Spans
 from gaugerod.setting_out.marked_limits import EndBands, Ends, GaugeLimits, end_bands, exact_length_mm, gauge_limits
 from gaugerod.setting_out.openings import courses_at_openings
-from gaugerod.setting_out.remedies import Choice, Plan, choose
+from gaugerod.setting_out.remedies import BATTEN_WIDTH_MM, Choice, Plan, choose
 from gaugerod.setting_out.rods import Place, kept_rods, make_rods, spans_of
 from gaugerod.setting_out.said import said
 
@@ -40,7 +40,7 @@ def set_out_courses(ask: CoursesAsk) -> Courses:
     """
     refuse_faults(ask)
     ground = ground_of(ask)
-    if _nailed_to_the_top(ground):
+    if len(ground.places[0].kept_mm) > 1 and (_nailed_to_the_top(ground) or _no_room_for_a_batten(ground)):
         return answered(ask, ground, rods=kept_rods(ask=ask, places=ground.places), choice=None)
     _refuse_too_short(ask, ground)
     choice = choose(spans=ground.spans, limits=ground.limits, ends=ground.ends)
@@ -69,18 +69,24 @@ def _overhang_held(ends: EndBands) -> EndBands:
 
 
 def _nailed_to_the_top(ground: Ground) -> bool:
-    """Are the battens already nailed up to the top batten's band, two or more of them?"""
-    reach_mm = ground.spans.greatest_mm - (ground.ends.greatest.top_mm - ground.ends.wished.top_mm)
-    return len(ground.places[0].kept_mm) > 1 and reach_mm <= 0
+    """Does the last nailed batten stand in the top batten's band, or above it, at every place?"""
+    return ground.spans.greatest_mm <= ground.ends.greatest.top_mm - ground.ends.wished.top_mm
+
+
+def _no_room_for_a_batten(ground: Ground) -> bool:
+    """Is there a place with less than a batten's width from the starting batten to the top one?"""
+    return ground.spans.least_mm < BATTEN_WIDTH_MM
 
 
 def _refuse_too_short(ask: CoursesAsk, ground: Ground) -> None:
-    if ground.spans.least_mm > 0:
+    if not _no_room_for_a_batten(ground):
         return
     shortest = min(ground.places, key=lambda place: place.length_mm)
+    left_mm = ground.spans.least_mm
+    left = "nothing is left" if left_mm <= 0 else f"only {said(left_mm, ask.division)} is left, less than a batten"
     raise NothingToSetOut(
         f"{ask.where}: the slope is {said(shortest.length_mm, ask.division)} up the rafter, "
-        f"{said(shortest.at_mm, ask.division)} from the left. Between the first batten and the top one nothing is left, "
+        f"{said(shortest.at_mm, ask.division)} from the left. Between the first batten and the top one {left}, "
         f"so there are no courses to set out: one unit or a flashing covers it."
     )
 
@@ -104,7 +110,7 @@ def answered(ask: CoursesAsk, ground: Ground, *, rods: tuple[Rod, ...], choice: 
     gauges_mm = [rod.gauge_mm for rod in rods]
     return Courses(
         strategy=strategy,
-        why=why(ask=ask, rods=rods, choice=choice, spans=ground.spans, ends=ground.ends),
+        why=why(ask=ask, rods=rods, choice=choice, spans=ground.spans, limits=ground.limits, ends=ground.ends),
         count=len(rods[0].marks_mm),
         gauge_min_mm=ask.gauge_min_mm,
         gauge_max_mm=ask.gauge_max_mm,
@@ -117,10 +123,18 @@ def answered(ask: CoursesAsk, ground: Ground, *, rods: tuple[Rod, ...], choice: 
         findings=(
             *course_findings(ask=ask, rods=rods, strategy=strategy),
             *kept_gap_findings(ask=ask, rods=rods),
+            *kept_overhang_findings(ask=ask, rods=rods),
         ),
         alternatives=()
-        if choice is None
-        else alternatives(ask=ask, choice=choice, spans=ground.spans, limits=ground.limits, ends=ground.ends),
+        if choice is None and _nailed_to_the_top(ground)
+        else alternatives(
+            ask=ask,
+            choice=choice,
+            places=ground.places,
+            spans=ground.spans,
+            limits=ground.limits,
+            ends=ground.ends,
+        ),
         working=course_working(ask=ask, rods=rods, greatest_gap_mm=greatest_gap_mm),
     )
 

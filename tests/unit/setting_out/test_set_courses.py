@@ -180,3 +180,119 @@ def test_every_fault_is_reported_at_once() -> None:
     with pytest.raises(InputRefused) as refused:
         set_out_courses(replace(TILE, unit_length_mm=nan, gauge_max_mm=-1.0, stations=()))
     assert len(refused.value.faults) >= 3
+
+
+# A slope whose first and top batten are ``left`` apart: first mark 348, top batten 37.5 below the apex.
+def with_left(left_mm: float, **changes: object) -> CoursesAsk:
+    return with_rafters(348.0 + left_mm + 37.5, **changes)
+
+
+@pytest.mark.parametrize("left_mm", [-1.0, 0.0, 5.0, 37.9])
+def test_two_battens_nearer_than_a_batten_is_wide_are_no_setting_out(left_mm: float) -> None:
+    with pytest.raises(NothingToSetOut, match="is left"):
+        set_out_courses(with_left(left_mm, gauge_min_mm=None))
+
+
+@pytest.mark.parametrize("left_mm", [38.0, 345.0])
+def test_one_gauge_is_a_setting_out(left_mm: float) -> None:
+    courses = set_out_courses(with_left(left_mm, gauge_min_mm=None))
+    assert (2, left_mm) == (courses.count, courses.rods[0].gauge_mm)
+
+
+FOURTEEN = tuple(348.0 + 345.0 * batten for batten in range(14))
+
+
+@pytest.mark.parametrize(
+    ("below_apex_mm", "broken"), [(24.0, ["top batten"]), (25.0, []), (50.0, []), (51.0, ["top batten"])]
+)
+def test_a_nailed_top_batten_is_judged_by_its_band(below_apex_mm: float, broken: list[str]) -> None:
+    nailed = (NailedRod(at_mm=0.0, marks_mm=FOURTEEN),)
+    courses = set_out_courses(with_rafters(FOURTEEN[-1] + below_apex_mm, nailed=nailed))
+    assert 14 == courses.count
+    assert broken == outside(courses)
+
+
+def test_nailed_battens_that_leave_no_room_for_one_more_say_how_many_to_take_down() -> None:
+    nailed = (NailedRod(at_mm=0.0, marks_mm=FOURTEEN),)
+    courses = set_out_courses(with_rafters(FOURTEEN[-1] + 60.0, gauge_min_mm=300.0, nailed=nailed))
+    assert FOURTEEN == courses.rods[0].marks_mm
+    assert "the last stands 60 mm below the apex" in courses.why
+    taken_down = courses.alternatives[0]
+    # The wished top batten is at 4893 − 37.5 = 4855.5, and the ridge allowance gives 12.5 either way. From batten 9
+    # (3108) 1747.5 is left: 22.5 over five 345s, 52.5 short of six 300s. From batten 8 (2763) 2092.5 is left: seven
+    # 300s are 2100, 7.5 more, so the top batten goes to 30 below the apex.
+    assert "Take down the last 6 nailed battens and set out from batten 8: 7 gauges of 300 mm." == taken_down.change
+    assert "The top batten then stands 30 mm below the apex." in taken_down.costs
+    assert taken_down.keeps_limits
+
+
+def test_nailed_battens_past_the_top_line_at_one_end_are_told_and_not_refused() -> None:
+    nailed = (NailedRod(at_mm=0.0, marks_mm=FOURTEEN),)
+    courses = set_out_courses(with_rafters(FOURTEEN[-1] + 5.0, FOURTEEN[-1] + 200.0, nailed=nailed))
+    assert [FOURTEEN, FOURTEEN] == [rod.marks_mm for rod in courses.rods]
+    assert ["top batten", "top batten"] == outside(courses)
+
+
+@pytest.mark.parametrize(
+    ("right_mm", "broken"), [(343.0, []), (342.0, ["eaves overhang"]), (354.0, ["eaves overhang"])]
+)
+def test_a_nailed_eaves_batten_off_its_band_at_the_far_end_is_told(right_mm: float, broken: list[str]) -> None:
+    nailed = (NailedRod(at_mm=0.0, marks_mm=(348.0,)), NailedRod(at_mm=6000.0, marks_mm=(right_mm,)))
+    courses = set_out_courses(with_rafters(4905.0, 4905.0, gauge_min_mm=None, nailed=nailed))
+    assert broken == outside(courses)
+
+
+def test_with_battens_nailed_only_the_ridge_allowance_is_said_to_move() -> None:
+    # 352 + 345 = 697 is nailed; seven more 345s end at 3112, 3150.5 − 3112 = 38.5 below the apex, 1 mm under the wish.
+    nailed = (NailedRod(at_mm=0.0, marks_mm=(352.0, 697.0)),)
+    courses = set_out_courses(with_rafters(3150.5, gauge_min_mm=340.0, nailed=nailed))
+    assert "the top batten is 38.5 mm below the apex (1 mm moved in all)" in courses.why
+    assert "overhang" not in courses.why
+
+
+def test_the_remedy_not_taken_is_offered_and_weighed() -> None:
+    # 2765 and 2755 wished: eight gauges of 345 are 2760, so 5 mm of move brings the longer in; the shorter then takes
+    # 2750 / 8 = 343.75. Cutting the 10 mm taper off the top course departs by 10 and needs the same 5 mm of move.
+    courses = set_out_courses(with_rafters(348.0 + 2765.0 + 37.5, 348.0 + 2755.0 + 37.5, gauge_min_mm=340.0))
+    assert Strategy.FLEXED == courses.strategy
+    assert "cutting the top course instead departs from what is wished by 15 mm, this by 5 mm" in courses.why
+    assert "Keep the battens parallel to the eaves at 345 mm" in courses.alternatives[0].change
+
+
+def test_a_range_with_no_whole_division_is_named_as_the_cause() -> None:
+    courses = set_out_courses(with_rafters(4905.0, gauge_min_mm=344.2, gauge_max_mm=344.8))
+    assert Strategy.NONE == courses.strategy
+    assert max(courses.rods[0].gaps_mm) <= 344.0
+    assert "No whole division of the rod lies between 344.2 mm and 344.8 mm" in courses.why
+
+
+def test_a_top_band_too_narrow_to_mark_is_judged_on_the_exact_length() -> None:
+    assert [] == outside(set_out_courses(with_rafters(4905.5, top=Band(30.0, 30.0, EXAMPLE))))
+
+
+ROOFLIGHT = Opening(name="rooflight", from_left_mm=2400.0, up_slope_mm=1600.0, width_mm=780.0, height_mm=1180.0)
+
+
+def test_segments_start_from_the_last_nailed_batten() -> None:
+    nailed = (NailedRod(at_mm=0.0, marks_mm=(348.0, 690.0, 1030.0)),)
+    told = set_out_courses(with_rafters(4905.0, 4905.0, openings=(ROOFLIGHT,), nailed=nailed)).openings[0]
+    # Head of a unit at the sill: batten at 1600 − 22 = 1578; 1578 − 1030 = 548, two gauges of 274, under 320.
+    first = told.segments[0]
+    assert ("last nailed batten to sill", 1030.0, 1578.0, 2, 274.0, False) == (
+        first.name, first.from_mm, first.to_mm, first.count, first.gauge_mm, first.inside,
+    )  # fmt: skip
+
+
+def test_battens_nailed_past_the_sill_leave_no_segments_and_say_so() -> None:
+    nailed = (NailedRod(at_mm=0.0, marks_mm=FOURTEEN[:6]),)
+    told = set_out_courses(with_rafters(4905.0, 4905.0, openings=(ROOFLIGHT,), nailed=nailed)).openings[0]
+    assert () == told.segments
+    assert "no room for a batten of its own from last nailed batten to sill" in told.segments_say
+
+
+def test_a_segment_is_inside_only_where_every_station_is() -> None:
+    # Head to ridge starts at 2780 + 398 = 3178. At 4905 it spans about 1690, five gauges of 338; a second station 120 mm
+    # shorter spans about 1570: 314 with five gauges, under the least of 320.
+    told = set_out_courses(with_rafters(4905.0, 4785.0, openings=(ROOFLIGHT,))).openings[0]
+    assert 5 == told.segments[2].count
+    assert not told.segments[2].inside
