@@ -5,7 +5,7 @@ from gaugerod.basis.finding import Finding, Sense, not_covered
 from gaugerod.setting_out.diminishing.answer import DiminishingPlan
 from gaugerod.setting_out.diminishing.ask import DiminishingAsk
 from gaugerod.setting_out.diminishing.best import least_ridge_cover_mm
-from gaugerod.setting_out.diminishing.show import shown
+from gaugerod.setting_out.said import said
 
 DROP_COURSE = Citation(source="Stone Roofing Association, random slating: gauge and drop course", basis=Basis.PUBLISHED)
 THIRD_OF_LENGTH = Citation(
@@ -43,7 +43,7 @@ def _ridge(ask: DiminishingAsk) -> Finding:
         unit="mm",
         sense=Sense.AT_LEAST,
         citation=ask.headlap.citation,
-        says=f"The ridge must reach {shown(least_mm, ask.division)} down the slope, so that it laps the course below "
+        says=f"The ridge must reach {said(least_mm, ask.division)} down the slope, so that it laps the course below "
         "the top one as far as any course laps the second below it.",
     )
 
@@ -82,7 +82,7 @@ def _greatest_lap(ask: DiminishingAsk, plan: DiminishingPlan) -> Finding:
         unit="mm",
         sense=Sense.AT_MOST,
         citation=THIRD_OF_LENGTH,
-        says=f"The lap asked for, against a third of the shortest slate laid ({shown(shortest_mm, ask.division)}). "
+        says=f"The lap asked for, against a third of the shortest slate laid ({said(shortest_mm, ask.division)}). "
         "Above it the slates rock on the ones below: leave the shortest out.",
     )
 

@@ -20,8 +20,8 @@ from gaugerod.setting_out.diminishing.best import (
     ridge_reaches,
     supplies_for,
 )
-from gaugerod.setting_out.diminishing.show import shown
 from gaugerod.setting_out.diminishing.stack import Supply
+from gaugerod.setting_out.said import said
 
 OFFERS_TO_BUY_COUNT = 3
 """A choice of three is enough to ring round with."""
@@ -74,7 +74,7 @@ def _wider_ridge(ask: DiminishingAsk) -> Alternative:
     reach_mm = least_ridge_cover_mm(ask) + 2 * float(ask.division.step_mm)
     wider = replace(ask, ridge_cover_mm=reach_mm)
     return _offer(
-        f"A ridge that reaches {shown(reach_mm, ask.division)} down the slope from the apex",
+        f"A ridge that reaches {said(reach_mm, ask.division)} down the slope from the apex",
         by_mm=reach_mm - ask.ridge_cover_mm,
         costs="Wider ridge units, or a flashing below them.",
         plan=_tried(wider),
@@ -120,7 +120,7 @@ def _bought(ask: DiminishingAsk) -> Iterator[Alternative]:
             plan = _tried(_with_heaps(ask, [heap, *(one for one in ask.slates.heaps if one != supply.heap)]))
             if plan is not None:
                 yield _offer(
-                    f"Buy {what} {shown(supply.heap.length_mm, ask.division)} long",
+                    f"Buy {what} {said(supply.heap.length_mm, ask.division)} long",
                     by_mm=run_mm,
                     costs=f"{courses} more {'course' if courses == 1 else 'courses'} of that length, "
                     "the broken allowance counted in.",
@@ -139,7 +139,7 @@ def _added(ask: DiminishingAsk, supply: Supply, courses: int) -> tuple[Heap, str
         return replace(heap, run_mm=(heap.run_mm or 0.0) + run_mm), f"{run_mm / 1000:.1f} m run of slates", run_mm
     # One more than the run asks for: the broken allowance is rounded down to whole slates.
     slates = ceil(buy_mm / (heap.average_width_mm + ask.slates.joint_mm) - 1e-9) + 1
-    what = f"{slates} slates, {shown(heap.average_width_mm, ask.division)} wide on average,"
+    what = f"{slates} slates, {said(heap.average_width_mm, ask.division)} wide on average,"
     return replace(heap, slates_count=heap.slates_count + slates), what, buy_mm
 
 
@@ -170,7 +170,7 @@ def _larger_lap(ask: DiminishingAsk) -> Iterator[Alternative]:
         plan = _tried(replace(lapped, aim=Aim.FEWEST_COURSES))
         if plan is not None:
             yield _offer(
-                f"A larger lap: {shown(lapped.headlap.value, ask.division)} instead of {shown(ask.headlap.value, ask.division)}",
+                f"A larger lap: {said(lapped.headlap.value, ask.division)} instead of {said(ask.headlap.value, ask.division)}",
                 by_mm=lapped.headlap.value - ask.headlap.value,
                 costs=f"{plan.courses_count} courses; {plan.left_run_mm / 1000:.1f} m of slate stay over.",
                 plan=plan,

@@ -6,8 +6,8 @@ from gaugerod.setting_out.diminishing.best import best_plan, least_ridge_cover_m
 from gaugerod.setting_out.diminishing.findings import findings_of
 from gaugerod.setting_out.diminishing.input_faults import refuse_faults
 from gaugerod.setting_out.diminishing.nearest import other_plans, short_by_mm, ways_to_mend
-from gaugerod.setting_out.diminishing.show import shown
 from gaugerod.setting_out.diminishing.working import working_of
+from gaugerod.setting_out.said import said
 
 
 def plan_diminishing(ask: DiminishingAsk) -> Diminishing:
@@ -45,20 +45,20 @@ def _why(ask: DiminishingAsk, plan: DiminishingPlan) -> str:
     most = "the most courses this stack gives" if ask.aim is Aim.LEAST_LEFT else "the fewest courses this stack gives"
     return (
         f"{plan.courses_count} courses of {len(plan.groups)} lengths, {most} with none laid for nothing; "
-        f"least lap {shown(plan.least_lap_mm, ask.division)}; {plan.left_run_mm / 1000:.1f} m of slate stay over."
+        f"least lap {said(plan.least_lap_mm, ask.division)}; {plan.left_run_mm / 1000:.1f} m of slate stay over."
     )
 
 
 def _what_is_short(ask: DiminishingAsk) -> str:
     if not ridge_reaches(ask):
         return (
-            f"The ridge reaches {shown(ask.ridge_cover_mm, ask.division)} down the slope; to lap the course below the "
-            f"top one it must reach {shown(least_ridge_cover_mm(ask), ask.division)}."
+            f"The ridge reaches {said(ask.ridge_cover_mm, ask.division)} down the slope; to lap the course below the "
+            f"top one it must reach {said(least_ridge_cover_mm(ask), ask.division)}."
         )
     short_mm = short_by_mm(ask)
     if short_mm > 0:
         return (
-            f"The stack is short: every slate laid at its full gauge leaves {shown(short_mm, ask.division)} of the "
+            f"The stack is short: every slate laid at its full gauge leaves {said(short_mm, ask.division)} of the "
             "slope bare below the ridge."
         )
     return (

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from gaugerod.setting_out.diminishing.answer import DiminishingRod, HeapUse, LengthGroup
 from gaugerod.setting_out.diminishing.ask import DiminishingAsk
-from gaugerod.setting_out.diminishing.show import shown
+from gaugerod.setting_out.said import said
 
 
 def sorting_of(
@@ -16,7 +16,7 @@ def sorting_of(
     common practice.
     """
     sources = ", ".join(
-        f"{heap.under_eaves_run_mm / 1000:.1f} m of {shown(heap.length_mm, ask.division)}"
+        f"{heap.under_eaves_run_mm / 1000:.1f} m of {said(heap.length_mm, ask.division)}"
         for heap in heaps
         if heap.under_eaves_run_mm > 0
     )
@@ -25,10 +25,10 @@ def sorting_of(
         f"Sort by length: measure the shortest of each heap, tail to head{hole}.",
         "Within each length sort into three or four thicknesses, like with like in a course, the thickest nearest eaves.",
         "Put the widest of each length by for the verges, where every second course starts with half a bond more.",
-        f"Cut the under-eaves slates {shown(under_eaves_mm, ask.division)} long: {sources}.",
+        f"Cut the under-eaves slates {said(under_eaves_mm, ask.division)} long: {sources}.",
         *(_group_line(ask, group) for group in groups),
         *(
-            f"{heap.left_run_mm / 1000:.1f} m of {shown(heap.length_mm, ask.division)} stay over."
+            f"{heap.left_run_mm / 1000:.1f} m of {said(heap.length_mm, ask.division)} stay over."
             for heap in heaps
             if heap.left_run_mm > 0
         ),
@@ -41,7 +41,7 @@ def _group_line(ask: DiminishingAsk, group: LengthGroup) -> str:
         if group.courses_count == 1
         else f"courses {group.first_course} to {group.last_course}"
     )
-    return f"{shown(group.length_mm, ask.division)}: {which}."
+    return f"{said(group.length_mm, ask.division)}: {which}."
 
 
 def top_notes_of(ask: DiminishingAsk, *, rods: Sequence[DiminishingRod]) -> tuple[str, ...]:
@@ -55,10 +55,10 @@ def top_notes_of(ask: DiminishingAsk, *, rods: Sequence[DiminishingRod]) -> tupl
             room_mm = rod.marks_mm[course - 1] - rod.marks_mm[course - 2] if course > 1 else None
             shared = room_mm is not None and room_mm < ask.least_batten_gauge.value
             notes[
-                f"Course {course}: cut at the head to {shown(length_mm, ask.division)}"
+                f"Course {course}: cut at the head to {said(length_mm, ask.division)}"
                 + (" and hole again" if ask.slates.lost_at_head_mm else "")
                 + (
-                    f". Its nails come {shown(room_mm, ask.division)} above those of course {course - 1}: too near for "
+                    f". Its nails come {said(room_mm, ask.division)} above those of course {course - 1}: too near for "
                     "two battens, so fix one wider, thicker batten for both."
                     if shared and room_mm is not None
                     else "."

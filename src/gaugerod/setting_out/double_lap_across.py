@@ -1,0 +1,92 @@
+"""Plain tiles and sized slates across the slope: half bond, joints between them, a unit and a half at the verges."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from gaugerod.basis.band import Band
+from gaugerod.basis.finding import Finding
+from gaugerod.basis.limit import Limit
+from gaugerod.basis.rounding import Division
+from gaugerod.coverings.double_lap import PlainTile, SizedSlate
+from gaugerod.coverings.single_lap import Bond
+from gaugerod.rules.slates import verge_slate
+from gaugerod.setting_out.across import Across, AcrossAsk, Side, SideKind
+from gaugerod.setting_out.stations import Opening
+from gaugerod.standards.edition import Edition
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DoubleLapAcross:
+    """What the perps of plain tiles or slates depend on, beside the unit. mm along the eaves.
+
+    ``joint``        band of the gap between neighbours
+    ``minimum_cut``  the least piece of a unit, as a ratio of its cover width
+    """
+
+    where: str
+    eaves_width_mm: float
+    top_left_mm: float
+    top_right_mm: float
+    left: Side
+    right: Side
+    joint: Band
+    minimum_cut: Limit
+    division: Division
+    openings: tuple[Opening, ...] = ()
+    perps_every_count: int = 2
+
+
+def across_ask(asked: DoubleLapAcross, *, unit: PlainTile | SizedSlate) -> AcrossAsk:
+    """The perps as any covering's are asked. Each unit stands for itself and the joint at its right.
+
+    So the right side may reach one joint further: the last joint there is not covered by anything.
+
+    >>> from gaugerod.basis.citation import house
+    >>> from gaugerod.coverings.double_lap_catalogue import sized_slate
+    >>> from gaugerod.standards.defaults import minimum_cut
+    >>> verge = Side(kind=SideKind.VERGE, reach=Band(38.0, 50.0, house("example")))
+    >>> ask = across_ask(DoubleLapAcross(where="rear", eaves_width_mm=7000.0, top_left_mm=0.0, top_right_mm=7000.0,
+    ...     left=verge, right=verge, joint=Band(1.0, 5.0, house("example")),
+    ...     minimum_cut=minimum_cut(Edition.GB), division=Division.MILLIMETRE), unit=sized_slate("slate-500x250"))
+    >>> ask.cover_closed_mm, ask.cover_open_mm, ask.unit_width_mm, ask.right.reach.greatest_mm
+    (251.0, 255.0, 255.0, 55.0)
+    """
+    joint = asked.joint
+    reach = asked.right.reach
+    right = Band(
+        least_mm=reach.least_mm + joint.greatest_mm,
+        greatest_mm=reach.greatest_mm + joint.greatest_mm,
+        citation=reach.citation,
+    )
+    return AcrossAsk(
+        where=asked.where,
+        eaves_width_mm=asked.eaves_width_mm,
+        top_left_mm=asked.top_left_mm,
+        top_right_mm=asked.top_right_mm,
+        left=asked.left,
+        right=replace(asked.right, reach=right),
+        unit_width_mm=unit.width_mm + joint.greatest_mm,
+        cover_closed_mm=unit.width_mm + joint.least_mm,
+        cover_open_mm=unit.width_mm + joint.greatest_mm,
+        cover_citation=joint.citation,
+        bond=Bond.BROKEN,
+        minimum_cut=asked.minimum_cut,
+        half_unit=isinstance(unit, PlainTile) and unit.half_unit,
+        unit_and_a_half=unit.unit_and_a_half if isinstance(unit, PlainTile) else unit.slate_and_a_half,
+        high_points_mm=(),
+        openings=asked.openings,
+        division=asked.division,
+        perps_every_count=asked.perps_every_count,
+    )
+
+
+def verge_slate_findings(*, asked: DoubleLapAcross, across: Across, edition: Edition) -> Iterator[Finding]:
+    """The slates at the verges, as cut, each against the least width."""
+    verges = [name for name, side in (("left", asked.left), ("right", asked.right)) if side.kind is SideKind.VERGE]
+    for piece in across.pieces:
+        if piece.at in verges:
+            yield verge_slate(
+                where=f"{asked.where}, {piece.at}, bond row {piece.bond_row}",
+                width_mm=piece.width_mm - asked.joint.greatest_mm,
+                edition=edition,
+            )
