@@ -145,14 +145,14 @@ def _next_step(choices: Sequence[Step], step: Step) -> Step | None:
         return choices[0] if choices else None
     dx, dy = step[1][0] - step[0][0], step[1][1] - step[0][1]
 
-    def sharpness(choice: Step) -> float:
+    def turn(choice: Step) -> float:
         """Grows with the turn to the left: from −2 (straight back on the right) to 2."""
         ex, ey = choice[1][0] - choice[0][0], choice[1][1] - choice[0][1]
         size = abs(dx * ex + dy * ey) + abs(dx * ey - dy * ex) or 1.0
         ahead, left = (dx * ex + dy * ey) / size, (dx * ey - dy * ex) / size
         return 1.0 - ahead if left >= 0 else ahead - 1.0
 
-    return max(choices, key=sharpness)
+    return max(choices, key=turn)
 
 
 def _without_straight_corners(ring: Sequence[Point]) -> tuple[Point, ...]:
