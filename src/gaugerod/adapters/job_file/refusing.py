@@ -29,7 +29,13 @@ def refuse_value(value: object, *, allowed: str, do: str) -> PydanticCustomError
 
 def shown(value: object) -> str:
     """The value as a person may have written it, shortened, and safe to print anywhere."""
-    text = str(value) if isinstance(value, str | date | time) else _SHORTLY.repr(value)
+    match value:
+        case str() | date() | time():
+            text = str(value)
+        case bool():
+            text = "true" if value else "false"
+        case _:
+            text = _SHORTLY.repr(value).replace("'", '"')
     short = text if len(text) <= _LONGEST_SHOWN_COUNT else text[:_LONGEST_SHOWN_COUNT] + "…"
     return short.encode("utf-8", errors="backslashreplace").decode("utf-8")
 

@@ -1,0 +1,138 @@
+"""One broken job file for each way of being wrong: where the fault is said to lie, and in which words."""
+
+from pathlib import Path
+
+import pytest
+
+from gaugerod.adapters.job_file.read import read_job
+from gaugerod.basis.errors import Fault, InputRefused
+
+JOBS = Path(__file__).parent / "jobs"
+
+ONE_FAULT = {
+    "band-as-words.toml": ("set_out.eaves_overhang", "cannot be read as a length"),
+    "band-backwards.toml": ("set_out.eaves_overhang", "The least comes first"),
+    "band-negative.toml": ("set_out.eaves_overhang[0]", "without the minus"),
+    "band-of-three.toml": ("set_out.eaves_overhang", "Give two lengths, or one"),
+    "binary.toml": ("file", "Save it as plain text"),
+    "bond-unknown.toml": ("set_out.bond", "straight, broken"),
+    "covering-laps-contradict.toml": ("covering.headlap_min", "25 mm too much"),
+    "covering-mass-in-words.toml": ("covering.mass", "Weigh one"),
+    "covering-measured-unknown.toml": ("covering.measured[0]", "Name the figures that you measured"),
+    "covering-own-incomplete.toml": ("covering.headlap_min", "nothing can be set out without it"),
+    "covering-unknown.toml": ("covering.from", "Did you mean flat-interlocking-420x330?"),
+    "covering-yes-in-words.toml": ("covering.half_unit", "true or false"),
+    "deep.toml": ("file", "at most 10 deep"),
+    "edition-unknown.toml": ("job.edition", "allowed: GB"),
+    "empty.toml": ("file", "The file is empty"),
+    "exposure-misspelt.toml": ("job.exposure", "Did you mean moderate?"),
+    "key-twice.json": ("file", "the key title twice in one table"),
+    "key-twice.toml": ("file", "Mend line 12. A key or table stands there a second time"),
+    "length-absurd.toml": ("slope[0].across", "cannot be read as a length"),
+    "length-beyond-any-roof.toml": ("slope[0].across", "100 mm to 100 m. Too long"),
+    "length-could-be-two.toml": ("slope[0].across", "could be 7460 mm or 7.460 m"),
+    "length-inf.toml": ("slope[0].across", "no length at all"),
+    "length-is-a-date.toml": ("slope[0].across", "'2026-01-01' will not do"),
+    "length-is-a-table.toml": ("slope[0].across", '{"m": 7}'),
+    "length-is-true.toml": ("slope[0].across", "'true' will not do"),
+    "length-m-as-mm.toml": ("slope[0].rafters[0]", "Was 4.905 m meant, written as millimetres?"),
+    "length-mm-as-m.toml": ("slope[0].rafters[0]", "Was 4905 mm meant, written as metres?"),
+    "length-nan.toml": ("slope[0].across", "no length at all"),
+    "length-negative.toml": ("slope[0].across", "without the minus"),
+    "length-no-unit-in-feet.toml": ("slope[0].across", "has no unit; write 24 1/2 in"),
+    "length-unreadable.toml": ("slope[0].across", "'about seven' will not do"),
+    "length-zero.toml": ("slope[0].across", "Nothing was measured here"),
+    "list.json": ("file", "tables: job, covering, slope"),
+    "nailed-beyond-the-eaves.toml": ("slope[0].nailed[0].at", "beyond the eaves"),
+    "nailed-none.toml": ("slope[0].nailed[0].marks", "Add at least one"),
+    "nailed-out-of-order.toml": ("slope[0].nailed[0].marks[2]", "from the eaves up"),
+    "nailed-past-the-apex.toml": ("slope[0].nailed[0].marks[1]", "past the apex"),
+    "no-covering.toml": ("covering", "This is needed"),
+    "no-exposure.toml": ("job.exposure", "Driving rain at the site"),
+    "no-job.toml": ("job", "This is needed"),
+    "no-pitch.toml": ("slope[0].pitch", "The pitch of the rafters. This is needed"),
+    "no-rafters.toml": ("slope[0].rafters", "Outer face of the fascia to apex"),
+    "one-slope-in-single-brackets.toml": ("slope", "double brackets: [[slope]]"),
+    "opening-named-twice.toml": ("slope[0].opening[1].name", "Two openings have this name"),
+    "opening-of-no-size.toml": ("slope[0].opening[0].width", "Nothing was measured here"),
+    "opening-past-the-apex.toml": ("slope[0].opening[0]", "below 4905 mm, the shortest rafter"),
+    "opening-past-the-end.toml": ("slope[0].opening[0]", "right side at 7461 mm"),
+    "opening-without-height.toml": ("slope[0].opening[0].height", "This is needed"),
+    "openings-overlap.toml": ("slope[0].opening[1]", "it overlaps slope[0].opening[0]"),
+    "outline-and-across.toml": ("slope[0].outline", "by tape only: give across and rafters"),
+    "perps-every-nothing.toml": ("set_out.perps_every", "a whole number from 1 to 100"),
+    "pitch-below-level.toml": ("slope[0].pitch", "below level"),
+    "pitch-level.toml": ("slope[0].pitch", "No roof slope has this pitch"),
+    "pitch-nan.toml": ("slope[0].pitch", "No roof slope has this pitch"),
+    "pitch-of-nothing.toml": ("slope[0].pitch.rise", "Nothing was measured here"),
+    "pitch-over-span.toml": ("slope[0].pitch", "rise over run or rise over span"),
+    "pitch-plumb.toml": ("slope[0].pitch", "No roof slope has this pitch"),
+    "pitch-rafter-shorter-than-run.toml": ("slope[0].pitch", "The rafter must be longer than its run"),
+    "pitch-three-sides.toml": ("slope[0].pitch", "either the rise or the rafter"),
+    "rafter-beyond-the-eaves.toml": ("slope[0].rafters[1].at", "0 to 7460 mm"),
+    "rafter-without-length.toml": ("slope[0].rafters[0].length", "This is needed"),
+    "rafters-at-one-place.toml": ("slope[0].rafters[1].at", "left to right"),
+    "rafters-mixed.toml": ("slope[0].rafters", "some with a place, some without"),
+    "rafters-none.toml": ("slope[0].rafters", "Add at least one"),
+    "rafters-not-a-list.toml": ("slope[0].rafters", "square brackets"),
+    "rafters-out-of-order.toml": ("slope[0].rafters[1].at", "more than 7000 mm"),
+    "side-unknown.toml": ("slope[0].left", "verge, abutment, hip, valley"),
+    "slope-named-twice.toml": ("slope[1].name", "Two slopes have this name"),
+    "syntax-length-without-quotes.toml": ("file", "Mend line 12. Lengths with a unit go in quotes"),
+    "syntax.json": ("file", "Mend line 1"),
+    "syntax.toml": ("file", "Mend line 11"),
+    "title-blank.toml": ("job.title", "one line of words"),
+    "title-is-a-number.toml": ("job.title", "one line of words"),
+    "title-too-long.toml": ("job.title", "up to 120 letters"),
+    "top-is-a-side.toml": ("slope[0].top", "ridge, mono-ridge, abutment"),
+    "unknown-key-in-opening.toml": ("slope[0].opening[0].wide", "Did you mean width?"),
+    "unknown-key.toml": ("slope[0].ptich", "Did you mean pitch?"),
+    "unknown-table.toml": ("setout", "Did you mean set_out?"),
+    "utf-16.toml": ("file", "Save it as plain text, UTF-8"),
+}
+MANY_FAULTS = {
+    "band-in-metres.toml": ["set_out.eaves_overhang[0]", "set_out.eaves_overhang[1]"],
+    "many-at-once.toml": [
+        "job.exposure",
+        "slope[0].pitch",
+        "slope[0].across",
+        "slope[0].left",
+        "slope[0].opening[0].from_left",
+        "slope[0].opening[0].from_lefft",
+        "slope[0].lefft",
+        "set_out.eaves_overhang",
+        "slope[0].opening[0]",
+    ],
+}
+
+
+def faults_of(name: str) -> tuple[Fault, ...]:
+    with pytest.raises(InputRefused) as refused:
+        read_job(JOBS / name)
+    return refused.value.faults
+
+
+@pytest.mark.parametrize(("name", "field", "words"), [(name, *said) for name, said in ONE_FAULT.items()], ids=ONE_FAULT)
+def test_a_broken_job_is_refused_for_its_one_fault(name: str, field: str, words: str) -> None:
+    faults = faults_of(name)
+    assert [field] == [fault.field for fault in faults]
+    assert words in str(faults[0])
+
+
+@pytest.mark.parametrize("name", MANY_FAULTS)
+def test_all_faults_are_told_together(name: str) -> None:
+    assert MANY_FAULTS[name] == [fault.field for fault in faults_of(name)]
+
+
+def test_a_value_nobody_can_read_does_not_hide_a_contradiction_elsewhere() -> None:
+    faults = {fault.field: str(fault) for fault in faults_of("many-at-once.toml")}
+    assert "could be 7460 mm or 7.460 m" in faults["slope[0].across"]
+    assert "head at 5780 mm" in faults["slope[0].opening[0]"]
+
+
+def test_the_sound_job_that_all_of_them_were_made_from_is_read() -> None:
+    assert read_job(JOBS / "sound.toml").title == "Mill Lane, rear"
+
+
+def test_no_broken_file_lies_here_untested() -> None:
+    assert {*ONE_FAULT, *MANY_FAULTS, "sound.toml"} == {path.name for path in JOBS.iterdir()}
