@@ -70,7 +70,9 @@ def nearest(corners: Sequence[Point], wishes: Sequence[Wish]) -> tuple[float, Po
     The total is a piecewise plane that bends only on the wishes' own lines, so its least lies on a corner of the
     region, where such a line crosses the region's edge, or where two of them cross inside it.
     """
-    candidates = [*corners, *_on_edges(corners, wishes), *_crossings(corners, wishes)]
+    candidates = [*corners, *_on_edges(corners, wishes)]
+    if _has_inside(corners):
+        candidates.extend(_crossings(corners, wishes))
     return min((sum(wish.miss(point) for wish in wishes), point) for point in candidates)
 
 
@@ -94,6 +96,12 @@ def _crossings(corners: Sequence[Point], wishes: Sequence[Wish]) -> Iterator[Poi
         point = ((one.c * other.b - one.b * other.c) / cross, (one.a * other.c - one.c * other.a) / cross)
         if _inside(corners, point):
             yield point
+
+
+def _has_inside(corners: Sequence[Point]) -> bool:
+    """A region may be no more than a stretch of line, or a point: then its edges are all of it."""
+    double_area = sum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in zip(corners, (*corners[1:], corners[0]), strict=True))
+    return double_area > NOISE
 
 
 def _inside(corners: Sequence[Point], point: Point) -> bool:

@@ -68,7 +68,9 @@ def upright_lane(
     wished = [label.at_mm[1] / scale_ratio for label in labels]
     centres = spread_mm(wished, [LABEL_HEIGHT_MM] * len(labels), from_mm=between_paper_mm[0], to_mm=between_paper_mm[1])
     words: list[Words] = []
-    leaders = [_lane_line(labels, shift=(outwards * off_paper_mm, 0.0), line_at=(line_x_mm, None))]
+    ends = ((line_x_mm, labels[0].at_mm[1]), (line_x_mm, labels[-1].at_mm[1]))
+    line_shift = (outwards * off_paper_mm, 0.0)
+    leaders = [Leader(pen=Pen.DIMENSION, points_mm=ends, shifts_paper_mm=(line_shift, line_shift))]
     for label, wish, centre in zip(labels, wished, centres, strict=True):
         at_mm = (line_x_mm, label.at_mm[1])
         lift = centre - wish
@@ -109,6 +111,7 @@ def level_lane(
     *,
     side: Literal["above", "below"],
     line_y_mm: float,
+    line_from_mm: float | None,
     off_paper_mm: float,
     between_paper_mm: tuple[float, float],
     scale_ratio: float,
@@ -129,7 +132,12 @@ def level_lane(
     )
     middle_y = upwards * (off_paper_mm + LEADER_MM - 1.5 + LABEL_HEIGHT_MM / 2)
     words: list[Words] = []
-    leaders = [_lane_line(labels, shift=(0.0, upwards * off_paper_mm), line_at=(None, line_y_mm))]
+    leaders = []
+    if line_from_mm is not None:
+        start: Point = (min(line_from_mm, labels[0].at_mm[0]), line_y_mm)
+        end: Point = (labels[-1].at_mm[0], line_y_mm)
+        shift_mm = (0.0, upwards * off_paper_mm)
+        leaders.append(Leader(pen=Pen.DIMENSION, points_mm=(start, end), shifts_paper_mm=(shift_mm, shift_mm)))
     for label, wish, centre in zip(labels, wished, centres, strict=True):
         at_mm = (label.at_mm[0], line_y_mm)
         shift = centre - wish
@@ -171,15 +179,3 @@ def _name_and_value(label: Label, at_mm: Point, *, anchor: Anchor, shift: tuple[
         shift_paper_mm=(right_mm, up_mm - 2.4),
     )
     return name, value
-
-
-def _lane_line(
-    labels: Sequence[Label], *, shift: tuple[float, float], line_at: tuple[float | None, float | None]
-) -> Leader:
-    """The lane's own line, from its first label's point to its last."""
-    x_mm, y_mm = line_at
-    ends = [
-        (label.at_mm[0] if x_mm is None else x_mm, label.at_mm[1] if y_mm is None else y_mm)
-        for label in (labels[0], labels[-1])
-    ]
-    return Leader(pen=Pen.DIMENSION, points_mm=tuple(ends), shifts_paper_mm=(shift, shift))

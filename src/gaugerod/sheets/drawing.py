@@ -30,6 +30,10 @@ class Pen(StrEnum):
     DIMENSION = "dimension"
     LEADER = "leader"
     CUT = "cut"
+    CUT_UNIT = "cut-unit"
+    HIP = "hip"
+    VALLEY = "valley"
+    RIDGE = "ridge"
 
 
 class Letter(StrEnum):

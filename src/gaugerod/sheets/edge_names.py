@@ -10,6 +10,10 @@ _INSIDE_MM = 4.2
 """Paper from the edge to the middle of the letters."""
 
 
+_PAST_UPRIGHT_DEG = 100.0
+"""A side that leans a little past upright is still read from the right."""
+
+
 def named_edges(slope: SlopeResult) -> tuple[tuple[str, Point, Point], ...]:
     """Every edge of the roof structure with its name, counter-clockwise from the eaves."""
     corners = slope.shape.outline_mm
@@ -62,9 +66,9 @@ def _upright_deg(angle_deg: float) -> float:
     >>> _upright_deg(180.0), _upright_deg(-90.0), _upright_deg(60.0)
     (0.0, 90.0, 60.0)
     """
-    if angle_deg > 90.0:
+    if angle_deg > _PAST_UPRIGHT_DEG:
         return angle_deg - 180.0
-    return angle_deg + 180.0 if angle_deg <= -90.0 else angle_deg
+    return angle_deg + 180.0 if angle_deg <= _PAST_UPRIGHT_DEG - 180.0 else angle_deg
 
 
 def _meets_opening(middle: Point, half_mm: tuple[float, float], slope: SlopeResult) -> bool:

@@ -45,19 +45,17 @@ def finding_table(findings: Sequence[Finding], *, unit: LengthUnit) -> Table:
     in_order = sorted(findings, key=lambda finding: _ORDER.index(finding.verdict))
     return Table(
         columns=(
-            Column(heading="Verdict"),
-            Column(heading="Rule, and what it means here", share_ratio=2.2),
-            Column(heading="Here", kind=ColumnKind.FIGURES),
-            Column(heading="Limit", kind=ColumnKind.FIGURES),
-            Column(heading="Source (how sure)", share_ratio=1.2),
+            Column(heading="Verdict", share_ratio=1.0),
+            Column(heading="Rule, what it means here, and its source (how sure)", share_ratio=5.0),
+            Column(heading="Here", kind=ColumnKind.FIGURES, share_ratio=1.2),
+            Column(heading="Limit", kind=ColumnKind.FIGURES, share_ratio=1.2),
         ),
         rows=tuple(
             (
                 verdict_said(finding.verdict),
-                f"{finding.rule[:1].upper()}{finding.rule[1:]}. {finding.says}",
+                f"{finding.rule[:1].upper()}{finding.rule[1:]}. {finding.says}\nSource: {finding.citation}",
                 figure_said(finding.proposed, finding=finding, unit=unit, of_limit=False),
                 figure_said(finding.limit, finding=finding, unit=unit, of_limit=True),
-                str(finding.citation),
             )
             for finding in in_order
         ),

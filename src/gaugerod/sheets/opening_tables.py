@@ -13,11 +13,11 @@ def opening_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]
     for index, opening in enumerate(slope.courses.openings):
         blocks += [
             Heading(text=f"Opening {opening_letter(index)}: {opening.name}", kept_mm=60.0),
-            Prose(text=opening.says),
+            Prose(text=f"{opening.says[:1].upper()}{opening.says[1:]}"),
         ]
         if opening.segments:
             blocks += [
-                Prose(text=f"Set out afresh between its lines instead: {opening.segments_say}"),
+                Prose(text=f"Another way. {opening.segments_say}"),
                 Table(
                     columns=(
                         Column(heading="From and to", share_ratio=1.4),

@@ -100,7 +100,7 @@ def strip_page(rod: Rod, *, page: int, title: str, size: PaperSize, unit: Length
         (number, mark_mm) for number, mark_mm in enumerate(rod.marks_mm, start=1) if from_mm <= mark_mm <= shown_to_mm
     ]
     words = [words for number, mark_mm in marks for words in _mark_words(number, mark_mm, unit)]
-    words += _tape_words(from_mm, shown_to_mm, unit=unit)
+    words += _tape_words(from_mm, shown_to_mm, marks_mm=[mark_mm for _, mark_mm in marks], unit=unit)
     words += _end_words(rod, from_mm=from_mm, to_mm=to_mm, last=last, unit=unit)
     words += _ruler_words(from_mm)
     paths = [
@@ -152,7 +152,7 @@ def _tape(from_mm: float, to_mm: float, *, unit: LengthUnit) -> tuple[tuple[Poin
     )
 
 
-def _tape_words(from_mm: float, to_mm: float, *, unit: LengthUnit) -> list[Words]:
+def _tape_words(from_mm: float, to_mm: float, *, marks_mm: list[float], unit: LengthUnit) -> list[Words]:
     """The tape's readings, every 50 mm or 3 inches, where no mark's line would run through them."""
     step_mm = 76.2 if unit is LengthUnit.FT_IN else 50.0
     readings = range(ceil(from_mm / step_mm), int(to_mm // step_mm) + 1)
@@ -160,6 +160,7 @@ def _tape_words(from_mm: float, to_mm: float, *, unit: LengthUnit) -> list[Words
         _said((_TAPE_MM + 0.6, reading * step_mm), bare_length(reading * step_mm, unit), 2.6, shift=(0.0, -0.9))
         for reading in readings
         if from_mm + 2.0 <= reading * step_mm <= to_mm - 2.0
+        and all(not -2.0 < mark_mm - reading * step_mm < 2.0 for mark_mm in marks_mm)
     ]
 
 

@@ -10,7 +10,7 @@ from gaugerod.sheets.key_figures import key_figures
 from gaugerod.sheets.lengths_shown import fine_length, unit_heading
 from gaugerod.sheets.opening_tables import opening_tables
 from gaugerod.sheets.rod_tables import rod_tables
-from gaugerod.sheets.section_details import eaves_section, ridge_section
+from gaugerod.sheets.section_details import eaves_section, top_section
 from gaugerod.sheets.sheet import (
     Block,
     Bullets,
@@ -116,17 +116,20 @@ def _rafters_said(slope: SlopeResult, unit: LengthUnit) -> str:
 
 def _behind(result: Result, slope: SlopeResult) -> list[Block]:
     unit = result.job.show_lengths_in
-    eaves, ridge = eaves_section(slope, result.job.covering, unit=unit), ridge_section(slope, result, unit=unit)
+    covering = result.job.covering
+    eaves = eaves_section(slope, covering, unit=unit)
+    top = top_section(slope, covering, ridge_cover_mm=result.job.wishes.ridge_cover_mm, unit=unit)
     blocks: list[Block] = [
         NewPage(),
         *rod_tables(slope, unit=unit),
         *across_tables(slope, unit=unit),
         *opening_tables(slope, unit=unit),
-        Heading(text="Eaves and top in section", kept_mm=110.0),
+        Heading(text="Eaves and top in section", kept_mm=max(eaves.paper.height_mm, top.paper.height_mm) + 26.0),
+        Prose(text="On the left rod. Thickness, timber, fascia and ridge are only drawn; the lengths are to scale."),
         Pictures(
             pictures=(
                 (eaves, f"Eaves, {eaves.scale_said}. Lengths in {unit_heading(unit)}."),
-                (ridge, f"Top, {ridge.scale_said}. Lengths in {unit_heading(unit)}."),
+                (top, f"Top, {top.scale_said}. Lengths in {unit_heading(unit)}."),
             )
         ),
         Heading(text="Method", kept_mm=50.0),

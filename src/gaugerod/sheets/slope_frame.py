@@ -8,7 +8,7 @@ from gaugerod.sheets.drawing import Anchor, Leader, Letter, Pen, Point, Words
 from gaugerod.sheets.lettering import words_width_mm
 
 _SIZE_MM = 2.7
-_LANE_MM = 5.6
+_LANE_MM = 5.4
 _TICK_MM = 1.0
 _GAP_MM = 1.5
 """Air before and after words, on paper."""
@@ -16,11 +16,12 @@ _GAP_MM = 1.5
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Span:
-    """A length along the slope from s to s, and what it is said to be."""
+    """A length along the slope from s to s, and what it is said to be; ``under`` the rafter or over the covering."""
 
     from_mm: float
     to_mm: float
     text: str
+    under: bool = False
 
     def text_fits(self, scale_ratio: float) -> bool:
         """Do its words fit between its ends on the paper?"""
@@ -34,6 +35,15 @@ class Span:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Dimensions:
+    """Dimensions as drawn, and the model points they reach to."""
+
+    words: tuple[Words, ...]
+    leaders: tuple[Leader, ...]
+    reach_mm: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SlopeFrame:
     """Turns s (up the slope) and n (square off it) into x to the right and y up."""
 
@@ -44,6 +54,10 @@ class SlopeFrame:
         along, off = cos_deg(self.pitch_deg), sin_deg(self.pitch_deg)
         return (s_mm * along - n_mm * off, s_mm * off + n_mm * along)
 
+    def at_plumb(self, x_mm: float, n_mm: float) -> Point:
+        """Where a plumb line at x meets the line n off the slope."""
+        return self.at((x_mm + n_mm * sin_deg(self.pitch_deg)) / cos_deg(self.pitch_deg), n_mm)
+
     def block(self, *, from_mm: float, to_mm: float, low_mm: float, high_mm: float) -> tuple[Point, ...]:
         """A rectangle lying along the slope."""
         return (
@@ -53,38 +67,50 @@ class SlopeFrame:
             self.at(from_mm, high_mm),
         )
 
-    def dimensions(
-        self, spans: Sequence[Span], *, off_mm: float, scale_ratio: float
-    ) -> tuple[tuple[Words, ...], tuple[Leader, ...]]:
-        """The spans drawn along the slope above n = ``off_mm``, in lanes; words that do not fit between the ticks
-        stand before the first of them.
+    def dimensions(self, spans: Sequence[Span], *, over_mm: float, under_mm: float, scale_ratio: float) -> Dimensions:
+        """The spans drawn along the slope, in lanes above n = ``over_mm`` and below n = ``under_mm``.
+
+        Words that do not fit between the ticks stand before the first of them.
         """
         words: list[Words] = []
         leaders: list[Leader] = []
-        for span, lane in zip(spans, lanes(spans, scale_ratio=scale_ratio), strict=True):
-            n_mm = off_mm + (lane + 0.6) * _LANE_MM * scale_ratio
-            leaders.append(_line(self.at(span.from_mm, n_mm), self.at(span.to_mm, n_mm)))
-            leaders += [
-                _line(
-                    self.at(s_mm, n_mm - _TICK_MM * scale_ratio),
-                    self.at(s_mm, n_mm + _TICK_MM * scale_ratio),
-                )
-                for s_mm in (span.from_mm, span.to_mm)
-            ]
-            fits = span.text_fits(scale_ratio)
-            s_mm = (span.from_mm + span.to_mm) / 2 if fits else span.from_mm - _GAP_MM * scale_ratio
-            lift_mm = 0.8 if fits else -0.36 * _SIZE_MM
-            words.append(
-                Words(
-                    at_mm=self.at(s_mm, n_mm + lift_mm * scale_ratio),
-                    text=span.text,
-                    letter=Letter.DIMENSION,
-                    size_paper_mm=_SIZE_MM,
-                    anchor=Anchor.MIDDLE if fits else Anchor.END,
-                    turned_deg=self.pitch_deg,
-                )
+        reach: list[Point] = []
+        for under in (False, True):
+            here = [span for span in spans if span.under is under]
+            for span, lane in zip(here, lanes(here, scale_ratio=scale_ratio), strict=True):
+                away_mm = (lane + 1.0) * _LANE_MM * scale_ratio
+                n_mm = under_mm - away_mm if under else over_mm + away_mm
+                leaders += self._span_lines(span, n_mm, scale_ratio, starts_mm=0.0 if under else over_mm)
+                words.append(self._span_words(span, n_mm, scale_ratio))
+                from_mm, to_mm = span.taken_mm(scale_ratio)
+                half_mm = _LANE_MM / 2 * scale_ratio
+                reach += [self.at(s_mm, n_mm + off) for s_mm in (from_mm, to_mm) for off in (-half_mm, half_mm)]
+        return Dimensions(words=tuple(words), leaders=tuple(leaders), reach_mm=tuple(reach))
+
+    def _span_lines(self, span: Span, n_mm: float, scale_ratio: float, *, starts_mm: float) -> list[Leader]:
+        """The dimension line, a tick at each end, and a line from each end to what is measured."""
+        tick_mm = _TICK_MM * scale_ratio
+        outwards_mm = tick_mm if n_mm > starts_mm else -tick_mm
+        lines = [_line(self.at(span.from_mm, n_mm), self.at(span.to_mm, n_mm), Pen.DIMENSION)]
+        for s_mm in (span.from_mm, span.to_mm):
+            lines.append(_line(self.at(s_mm, starts_mm), self.at(s_mm, n_mm + outwards_mm), Pen.LEADER))
+            lines.append(
+                _line(self.at(s_mm - tick_mm, n_mm - tick_mm), self.at(s_mm + tick_mm, n_mm + tick_mm), Pen.DIMENSION)
             )
-        return tuple(words), tuple(leaders)
+        return lines
+
+    def _span_words(self, span: Span, n_mm: float, scale_ratio: float) -> Words:
+        fits = span.text_fits(scale_ratio)
+        s_mm = (span.from_mm + span.to_mm) / 2 if fits else span.from_mm - 1.6 * _GAP_MM * scale_ratio
+        lift_paper_mm = 0.8 if fits else -0.36 * _SIZE_MM
+        return Words(
+            at_mm=self.at(s_mm, n_mm + lift_paper_mm * scale_ratio),
+            text=span.text,
+            letter=Letter.DIMENSION,
+            size_paper_mm=_SIZE_MM,
+            anchor=Anchor.MIDDLE if fits else Anchor.END,
+            turned_deg=self.pitch_deg,
+        )
 
 
 def lanes(spans: Sequence[Span], *, scale_ratio: float) -> tuple[int, ...]:
@@ -106,10 +132,5 @@ def lanes(spans: Sequence[Span], *, scale_ratio: float) -> tuple[int, ...]:
     return tuple(chosen)
 
 
-def lanes_height_mm(lane_count: int) -> float:
-    """Paper taken by so many lanes, square off the slope."""
-    return (lane_count + 1.0) * _LANE_MM
-
-
-def _line(start: Point, end: Point) -> Leader:
-    return Leader(pen=Pen.DIMENSION, points_mm=(start, end), shifts_paper_mm=((0.0, 0.0), (0.0, 0.0)))
+def _line(start: Point, end: Point, pen: Pen) -> Leader:
+    return Leader(pen=pen, points_mm=(start, end), shifts_paper_mm=((0.0, 0.0), (0.0, 0.0)))

@@ -49,6 +49,10 @@ INK_ON_PAPER = Theme(
         Pen.DIMENSION: Stroke(colour=GREY, weight_mm=0.14),
         Pen.LEADER: Stroke(colour=GREY, weight_mm=0.14),
         Pen.CUT: Stroke(colour=INK, weight_mm=0.7),
+        Pen.CUT_UNIT: Stroke(colour=INK, weight_mm=0.14, fill="#d2d2cd"),
+        Pen.HIP: Stroke(colour=INK, weight_mm=0.5),
+        Pen.VALLEY: Stroke(colour=INK, weight_mm=0.5, dashes_mm=(2.4, 1.0)),
+        Pen.RIDGE: Stroke(colour=INK, weight_mm=0.9),
     },
 )
 """For print: black, greys that survive a photocopier, and weights that tell the lines apart without colour."""

@@ -1,0 +1,95 @@
+"""The cut list: every piece to saw, edge by edge, with what it is cut from and what it serves."""
+
+from collections.abc import Iterator
+
+from gaugerod.basis.lengths import LengthUnit
+from gaugerod.job.result import Result, SlopeResult
+from gaugerod.laying.cut_unit import Cut, CutUnit, Remedy
+from gaugerod.sheets.lengths_shown import bare_length, unit_heading
+from gaugerod.sheets.sheet import Column, ColumnKind, Table
+
+REMEDIES = {
+    Remedy.AS_CUT: "as cut",
+    Remedy.UNIT_AND_A_HALF: "from a unit-and-a-half, with its neighbour",
+    Remedy.DOUBLE: "from a double unit, with its neighbour",
+    Remedy.BOND_AND_CLIP: "bond to its neighbour and clip",
+    Remedy.CHOOSE_WIDTH: "choose one this wide, or shift the joints",
+}
+
+
+def edges_cut(slope: SlopeResult) -> tuple[str, ...]:
+    """The edges that cut something on this slope, in the order of its sides."""
+    if slope.laid is None:
+        return ()
+    named = [edge.name for edge in slope.laid.ask.edges]
+    cut = {cut.edge.name for piece in slope.laid.pieces for cut in piece.cuts}
+    return tuple(name for name in dict.fromkeys(named) if name in cut)
+
+
+def cut_table(result: Result, slope: SlopeResult, edge: str) -> Table:
+    """Every piece this edge cuts, from the eaves up."""
+    unit = result.job.show_lengths_in
+    serves = offcut_words(result)
+    return Table(
+        columns=(
+            Column(heading="piece", kind=ColumnKind.MARK),
+            Column(heading="course", kind=ColumnKind.FIGURES),
+            Column(heading=f"cut, {unit_heading(unit)}", kind=ColumnKind.FIGURES),
+            Column(heading="angle to the course", kind=ColumnKind.FIGURES),
+            Column(heading=f"from tail, {unit_heading(unit)}", kind=ColumnKind.FIGURES),
+            Column(heading="shows", kind=ColumnKind.FIGURES),
+            Column(heading="holds by"),
+            Column(heading="remedy and offcut", share_ratio=1.0),
+            Column(heading="done", kind=ColumnKind.TICK),
+        ),
+        rows=tuple(_rows(slope, edge, unit, serves)),
+        set_count=5,
+    )
+
+
+def _rows(slope: SlopeResult, edge: str, unit: LengthUnit, serves: dict[int, str]) -> Iterator[tuple[str, ...]]:
+    pieces = () if slope.laid is None else slope.laid.pieces
+    for piece in pieces:
+        for cut in piece.cuts:
+            if cut.edge.name == edge:
+                yield _row(piece, cut, unit, serves.get(piece.number, ""))
+
+
+def _row(piece: CutUnit, cut: Cut, unit: LengthUnit, serves: str) -> tuple[str, ...]:
+    return (
+        str(piece.number),
+        str(piece.course + 1),
+        bare_length(cut.length_mm, unit),
+        f"{cut.angle_deg:.1f}°",
+        f"{bare_length(cut.start_mm[0], unit)} → {bare_length(cut.end_mm[0], unit)}",
+        f"{100 * piece.shows_ratio:.0f} %",
+        f"{piece.nibs_kept_count} nib, {piece.holes_kept_count} hole",
+        f"{REMEDIES[piece.remedy]}{serves}",
+        "",
+    )
+
+
+def offcut_words(result: Result) -> dict[int, str]:
+    """For each piece of a pair: which other piece comes from the same unit."""
+    if result.offcuts is None:
+        return {}
+    pieces = [piece for slope in result.slopes if slope.laid is not None for piece in slope.laid.pieces]
+    words: dict[int, str] = {}
+    for use in result.offcuts.uses:
+        first, second = pieces[use.first].number, pieces[use.second].number
+        words[first] = f"; its offcut makes piece {second}"
+        words[second] = f"; from the offcut of piece {first}"
+    return words
+
+
+def offcut_sentence(result: Result) -> str:
+    """The saving, against none."""
+    if result.offcuts is None:
+        return "Nothing is cut."
+    plan = result.offcuts
+    pairs = ", ".join(f"{one} with {other}: {count}" for (one, other), count in plan.by_edges)
+    return (
+        f"{plan.pieces_count} pieces to saw from whole units. With offcuts used, {plan.units_count} units are cut instead of "
+        f"{plan.pieces_count}: {plan.saved_count} saved, the most there can be at two pieces to a unit and "
+        f"{plan.kerf_mm:g} mm for the saw{'. ' + pairs[0].upper() + pairs[1:] if pairs else ''}."
+    )
