@@ -1,9 +1,13 @@
 """Fronts: the level line in which one plane of the roof stands at a height, and where two of them meet."""
 
 from dataclasses import dataclass
-from math import inf
+from math import hypot, inf
 
 from gaugerod.geometry.plan_outline import IN_LINE
+
+NEARLY_IN_LINE = 0.0087
+"""Sine of half a degree: fronts of different run that turn less than this from each other count as in line (house
+choice). Their meeting would run along the eaves at a place that a millimetre of survey decides."""
 
 Vector = tuple[float, float]
 
@@ -32,14 +36,20 @@ class Front:
 def run_of_meeting(before: Front, after: Front) -> Vector | None:
     """How far on plan the point where two fronts meet moves for each unit of rise.
 
-    None when they lie in one line and move differently (no point stays on both), or face each other.
+    None when they lie in one line, or nearly, and move differently (no point to speak of stays on both), or face each
+    other.
     """
     (ax, ay), (bx, by) = before.inward, after.inward
     turn = ax * by - ay * bx
     run_a, run_b = before.run_ratio, after.run_ratio
-    if -IN_LINE < turn < IN_LINE:
-        same = ax * bx + ay * by > 0 and -IN_LINE < run_a - run_b < IN_LINE
-        return (ax * run_a, ay * run_a) if same else None
+    if -NEARLY_IN_LINE < turn < NEARLY_IN_LINE:
+        alike = -IN_LINE < run_a - run_b < IN_LINE
+        one_way = ax * bx + ay * by > 0
+        in_line = -IN_LINE < turn < IN_LINE
+        if one_way and alike and in_line:
+            return ax * run_a, ay * run_a
+        if in_line or (one_way and not alike):
+            return None
     return (run_a * by - run_b * ay) / turn, (ax * run_b - bx * run_a) / turn
 
 
@@ -51,6 +61,8 @@ def face_each_other(before: Front, after: Front) -> bool:
 
 def cheek_between(before: Front, after: Front, foot: Vector) -> Front:
     """The upright cheek that closes the step between two in-line fronts, from the point where they part."""
-    bx, by = after.inward
-    inward = (by, -bx) if before.run_ratio > after.run_ratio else (-by, bx)
+    (ax, ay), (bx, by) = before.inward, after.inward
+    long = hypot(ax + bx, ay + by)  # nearly in line: the cheek stands square to both alike
+    mx, my = (ax + bx) / long, (ay + by) / long
+    inward = (my, -mx) if before.run_ratio > after.run_ratio else (-my, mx)
     return Front(inward=inward, start_mm=inward[0] * foot[0] + inward[1] * foot[1], run_ratio=0.0)

@@ -39,15 +39,15 @@ class Sweep:
                 loops, self.trace.fronts, height_mm=self._height_mm, tolerance_mm=self._tolerance_mm
             )
             if rise_mm == inf:
-                raise self._stays_open(
-                    loops, "the slopes that are left here never meet one another; check for a gable too many"
-                )
+                raise self._never_meets(loops)
             still = 0 if rise_mm > 0 else still + 1
             if still > _ROUNDS_STANDING_STILL + len(front_of_wall):
                 break
             self._height_mm += rise_mm
             loops = self._join_anew(loops)
-        raise self._stays_open(loops, "the lines of the slopes keep crossing each other here")
+        raise RoofWillNotClose(
+            where_mm=self._place_mm(loops[0][0]), why="the lines of the slopes keep crossing each other here"
+        )
 
     def _first_loops(self, rings: Sequence[Sequence[Point]], front_of_wall: Sequence[int]) -> list[Loop]:
         loops: list[Loop] = []
@@ -76,11 +76,13 @@ class Sweep:
         if not self._cheeks_allowed:
             raise RoofAsks(
                 where_mm=where_on_plan_mm,
-                question="two eaves in one line rise at different pitches (or from different heights) and part here.",
+                question="two slopes in one line, or nearly, rise at different pitches and part here, "
+                f"at a height of {height_mm:.0f} mm.",
                 choices=(
-                    "give both the same pitch and height",
+                    "give both walls the same pitch and eaves height",
+                    "if one is a gable, give it a pitch with its eaves at this height",
                     "set one wall forward of the other",
-                    "allow an upright cheek between them",
+                    "allow an upright cheek between the slopes",
                 ),
             )
         cheek = self.trace.add_front(cheek_between(fronts[before], fronts[after], where_mm))
@@ -131,11 +133,18 @@ class Sweep:
             raise RoofWillNotClose(where_mm=nodes.place_mm(line[0][0]), why="two slopes meet edge to edge here")
         return loop
 
-    def _stays_open(self, loops: Sequence[Loop], reason: str) -> RoofWillNotClose:
-        corner = loops[0][0]
+    def _never_meets(self, loops: Sequence[Loop]) -> RoofWillNotClose:
+        upright = all(self.trace.fronts[corner.after].run_ratio == 0 for corner in loops[0])
+        return RoofWillNotClose(
+            where_mm=self._place_mm(loops[0][0]),
+            why="only upright walls stand round this part of the plan; give one of them a pitch"
+            if upright
+            else "the slopes of this part of the plan never meet; check for a gable too many",
+        )
+
+    def _place_mm(self, corner: Corner) -> Point:
         rise_mm = self._height_mm - corner.height_mm
-        where_mm = (corner.x_mm + corner.run_x_ratio * rise_mm, corner.y_mm + corner.run_y_ratio * rise_mm)
-        return RoofWillNotClose(where_mm=where_mm, why=reason)
+        return corner.x_mm + corner.run_x_ratio * rise_mm, corner.y_mm + corner.run_y_ratio * rise_mm
 
 
 class _NodesAtSpots:

@@ -44,7 +44,9 @@ class Trace:
 
     def merge_nodes(self, node: int, into: int) -> None:
         """Two nodes that turned out to be one point."""
-        self._same_as[self.settled(node)] = self.settled(into)
+        merged, kept = self.settled(node), self.settled(into)
+        if merged != kept:
+            self._same_as[merged] = kept
 
     def settled(self, node: int) -> int:
         """The number a node goes by after merging."""
