@@ -59,10 +59,13 @@ def _as_written(keys: Keys, document: object) -> Keys:
     """The path as far as the document goes: where a bare value stands for a table, its keys were never written."""
     written: Keys = []
     for key in keys:
-        if not isinstance(document, dict | list):
+        if isinstance(document, dict):
+            document = document.get(key)
+        elif isinstance(document, list) and isinstance(key, int):
+            document = document[key]
+        else:
             break
         written.append(key)
-        document = document.get(key) if isinstance(document, dict) else document[int(key)]
     return written
 
 

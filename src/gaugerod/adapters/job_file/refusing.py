@@ -48,5 +48,6 @@ def path_of(keys: Iterable[str | int]) -> str:
     """
     path = ""
     for key in keys:
-        path += f"[{key}]" if isinstance(key, int) else f".{shown(key)}" if path else shown(key)
+        name = shown(key) or '""'
+        path += f"[{key}]" if isinstance(key, int) else f".{name}" if path else name
     return path or "file"
