@@ -36,7 +36,8 @@ def set_out_double_lap(ask: DoubleLapAsk) -> DoubleLapCourses:
     courses = set_out_courses(courses_ask(ask))
     gaps_mm = [gap for rod in courses.rods for gap in rod.gaps_mm]
     under_eaves_mm = _under_eaves_length_mm(ask, courses)
-    shift_mm, holing_mm = _nail_shift_mm(ask, least_gap_mm=min(gaps_mm))
+    # The first course passes the head of the under-eaves slates, every other that of the course below.
+    shift_mm, holing_mm = _nail_shift_mm(ask, least_gap_mm=min(*gaps_mm, ask.unit.length_mm - under_eaves_mm))
     rods = tuple(
         _rod(ask, rod, under_eaves_mm=under_eaves_mm, shift_mm=shift_mm, greatest_gap_mm=courses.gauge_max_mm)
         for rod in courses.rods

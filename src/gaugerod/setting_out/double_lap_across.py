@@ -1,17 +1,19 @@
 """Plain tiles and sized slates across the slope: half bond, joints between them, a unit and a half at the verges."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from enum import StrEnum
 
 from gaugerod.basis.band import Band
-from gaugerod.basis.finding import Finding
+from gaugerod.basis.finding import TOUCH, Finding
 from gaugerod.basis.limit import Limit
 from gaugerod.basis.rounding import Division
 from gaugerod.coverings.double_lap import PlainTile, SizedSlate
 from gaugerod.coverings.single_lap import Bond
 from gaugerod.rules.slates import verge_slate
-from gaugerod.setting_out.across import Across, AcrossAsk, Side, SideKind
+from gaugerod.setting_out.across import Across, AcrossAsk, EndPiece, Side, SideKind
 from gaugerod.setting_out.stations import Opening
+from gaugerod.standards.double_lap import DoubleLapFigure, double_lap_figure
 from gaugerod.standards.edition import Edition
 
 
@@ -80,13 +82,64 @@ def across_ask(asked: DoubleLapAcross, *, unit: PlainTile | SizedSlate) -> Acros
     )
 
 
-def verge_slate_findings(*, asked: DoubleLapAcross, across: Across, edition: Edition) -> Iterator[Finding]:
-    """The slates at the verges, as cut, each against the least width."""
+class MadeOf(StrEnum):
+    """What the piece at a verge is: a whole unit or cut from one, a unit and a half, or a half unit as made."""
+
+    WHOLE = "whole"
+    UNIT_AND_A_HALF = "unit-and-a-half"
+    HALF = "half"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VergePiece:
+    """The unit at one verge in one kind of course (bond row 0 or 1), with its true width: no joint in it."""
+
+    at: str
+    bond_row: int
+    made_of: MadeOf
+    width_mm: float
+
+
+def verge_pieces(
+    *, asked: DoubleLapAcross, across: Across, unit: PlainTile | SizedSlate, edition: Edition
+) -> tuple[VergePiece, ...]:
+    """What is laid at the verges. A piece too narrow to hold is not laid: it and its neighbour become one unit and a half.
+
+    Too narrow: under the least verge slate; for tiles, under a whole one. Where no unit and a half is made, a half unit
+    if there is one, else the narrow piece, which the findings then show. Source: tile-and-a-half or slate-and-a-half in
+    every second course (common practice).
+    """
+    least_mm = unit.width_mm
+    if isinstance(unit, SizedSlate):
+        least_mm = double_lap_figure(edition, DoubleLapFigure.VERGE_SLATE_LEAST_WIDTH).value
     verges = [name for name, side in (("left", asked.left), ("right", asked.right)) if side.kind is SideKind.VERGE]
-    for piece in across.pieces:
-        if piece.at in verges:
-            yield verge_slate(
-                where=f"{asked.where}, {piece.at}, bond row {piece.bond_row}",
-                width_mm=piece.width_mm - asked.joint.greatest_mm,
-                edition=edition,
-            )
+    return tuple(
+        _verge_piece(asked, across, unit, piece, least_mm=least_mm) for piece in across.pieces if piece.at in verges
+    )
+
+
+def _verge_piece(
+    asked: DoubleLapAcross, across: Across, unit: PlainTile | SizedSlate, piece: EndPiece, *, least_mm: float
+) -> VergePiece:
+    width_mm = piece.width_mm - asked.joint.greatest_mm
+    wide_mm = 1.5 * unit.width_mm
+    with_neighbour_mm = width_mm + across.cover_mm
+    has_wide = unit.unit_and_a_half if isinstance(unit, PlainTile) else unit.slate_and_a_half
+    has_half = isinstance(unit, PlainTile) and unit.half_unit
+    made_of = MadeOf.WHOLE
+    # A unit and a half has no joint in its middle, so it may come out half a joint narrower than the two it replaces.
+    if width_mm < least_mm - TOUCH and has_wide and with_neighbour_mm <= wide_mm + asked.joint.greatest_mm:
+        made_of, width_mm = MadeOf.UNIT_AND_A_HALF, min(with_neighbour_mm, wide_mm)
+    elif width_mm < least_mm - TOUCH and has_half:
+        made_of = MadeOf.HALF
+    return VergePiece(at=piece.at, bond_row=piece.bond_row, made_of=made_of, width_mm=width_mm)
+
+
+def verge_slate_findings(*, where: str, pieces: Sequence[VergePiece], edition: Edition) -> Iterator[Finding]:
+    """The slates at the verges, as laid, each against the least width."""
+    for piece in pieces:
+        yield verge_slate(
+            where=f"{where}, {piece.at}, {'odd' if piece.bond_row == 0 else 'even'} courses",
+            width_mm=piece.width_mm,
+            edition=edition,
+        )
