@@ -83,8 +83,8 @@ def _angle_between_deg(left: SlopePlane, right: SlopePlane) -> float:
     return atan2_deg(across, ax * bx + ay * by + az * bz)
 
 
-def _asin_deg(sine: float) -> float:
-    return atan2_deg(sine, sqrt((1.0 - sine) * (1.0 + sine)))
+def _asin_deg(sine_ratio: float) -> float:
+    return atan2_deg(sine_ratio, sqrt((1.0 - sine_ratio) * (1.0 + sine_ratio)))
 
 
 def _cut_deg(slope: SlopePlane, dx: float, dy: float) -> float:

@@ -6,8 +6,8 @@ from math import hypot
 
 from gaugerod.basis.errors import RoofWillNotClose
 from gaugerod.geometry.polygon import Point, signed_area_mm2
-from gaugerod.geometry.wavefront.rings import rings_of_face
-from gaugerod.geometry.wavefront.trace import Node, Side, Trace
+from gaugerod.geometry.wavefront.rings import rings_of_face, view_of_face
+from gaugerod.geometry.wavefront.trace import Side, Trace
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,8 +47,9 @@ def skin_of(trace: Trace, *, footprint_mm2: float, tolerance_mm: float) -> Skin:
     faces: list[Face] = []
     face_of_side: dict[Side, int] = {}
     for front in range(len(trace.fronts)):
+        seen_from_outside = view_of_face(trace, front)
         for nodes in rings_of_face(trace, front):
-            face = Face(front=front, nodes=tuple(nodes), seen_mm=_seen_mm(trace, front, nodes))
+            face = Face(front=front, nodes=tuple(nodes), seen_mm=tuple(map(seen_from_outside, nodes)))
             for side in face.sides:
                 if side in face_of_side:
                     raise _torn(trace, side[0], "two slopes claim one edge here")
@@ -63,16 +64,6 @@ def skin_of(trace: Trace, *, footprint_mm2: float, tolerance_mm: float) -> Skin:
 def _torn(trace: Trace, node: int, reason: str) -> RoofWillNotClose:
     x_mm, y_mm, _ = trace.nodes[node]
     return RoofWillNotClose(where_mm=(x_mm, y_mm), why=reason)
-
-
-def _seen_mm(trace: Trace, front: int, nodes: Sequence[int]) -> tuple[Point, ...]:
-    (nx, ny), upright = trace.fronts[front].inward, trace.fronts[front].run_ratio == 0
-
-    def seen(node: Node) -> Point:
-        x, y, height = node
-        return x * ny - y * nx, height if upright else x * nx + y * ny
-
-    return tuple(seen(trace.nodes[node]) for node in nodes)
 
 
 def _check_shape(trace: Trace, face: Face, tolerance_mm: float) -> None:

@@ -109,6 +109,17 @@ def test_eaves_within_half_a_degree_of_one_line_are_asked_about_too(back_mm: flo
         assert len(over(outer, *walls).slopes) == 5
 
 
+def test_a_gable_flush_with_the_eaves_is_asked_about_and_a_return_of_a_few_millimetres_answers() -> None:
+    flush = (HOUSE[0], (6000.0, 0.0), *HOUSE[1:])
+    with pytest.raises(RoofAsks, match="what the return between them carries"):
+        over(flush, SLOPE, GABLE, SLOPE, SLOPE, GABLE)
+    stepped = (HOUSE[0], (6000.0, 0.0), (6000.0, -2.0), (10000.0, -2.0), *HOUSE[2:])
+    form = over(stepped, SLOPE, SLOPE, GABLE, SLOPE, SLOPE, GABLE)
+    wing = next(slope for slope in form.slopes if slope.walls == (1,))
+    assert kinds(wing) == ["eaves", "verge", "ridge", "valley"]
+    assert wing.outline_mm[1][0] == pytest.approx(2.0)
+
+
 def test_a_courtyard_is_roofed_all_round() -> None:
     court = ((3000.0, 3000.0), (3000.0, 5000.0), (7000.0, 5000.0), (7000.0, 3000.0))
     form = over(HOUSE, *[SLOPE] * 8, holes=(court,))

@@ -15,7 +15,7 @@ from gaugerod.geometry.wavefront.front import Front
 
 Piece = tuple[int, int, int]
 """From spot, to spot, front."""
-_FULL_TURN_SLACK = 1e-9
+FULL_TURN_SLACK = 1e-9
 """Radians: a way straight back is a full turn, not none."""
 
 
@@ -126,8 +126,8 @@ def _sharpest_left(arriving: Piece, onward: Sequence[int], pieces: Sequence[Piec
     nx, ny = fronts[arriving[2]].inward
     back = atan2(nx, -ny)
 
-    def turn_from_back(at: int) -> float:
+    def turn(at: int) -> float:
         ox, oy = fronts[pieces[at][2]].inward
-        return (back - atan2(-ox, oy) - _FULL_TURN_SLACK) % tau
+        return (back - atan2(-ox, oy) - FULL_TURN_SLACK) % tau
 
-    return min(onward, key=turn_from_back)
+    return min(onward, key=turn)

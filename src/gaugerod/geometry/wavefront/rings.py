@@ -6,6 +6,7 @@ from math import atan2, tau
 
 from gaugerod.basis.errors import RoofWillNotClose
 from gaugerod.geometry.polygon import Point
+from gaugerod.geometry.wavefront.rejoin import FULL_TURN_SLACK
 from gaugerod.geometry.wavefront.trace import Side, Trace
 
 
@@ -14,7 +15,7 @@ def rings_of_face(trace: Trace, front: int) -> list[list[int]]:
     onward: dict[int, list[int]] = defaultdict(list)
     for start, end in sorted(trace.face_sides(front)):
         onward[start].append(end)
-    in_face = _view_of_face(trace, front)
+    in_face = view_of_face(trace, front)
     rings: list[list[int]] = []
     while onward:
         first = next(iter(onward))
@@ -29,8 +30,11 @@ def rings_of_face(trace: Trace, front: int) -> list[list[int]]:
     return rings
 
 
-def _view_of_face(trace: Trace, front: int) -> Callable[[int], Point]:
-    """Nodes as seen from outside: along the wall to the right, and up (the height, or the run of a slope)."""
+def view_of_face(trace: Trace, front: int) -> Callable[[int], Point]:
+    """How the nodes of a front's face look from outside: x along the wall to the right, y up.
+
+    Up is the height on an upright face, the run in from the origin on a slope.
+    """
     (nx, ny), upright = trace.fronts[front].inward, trace.fronts[front].run_ratio == 0
 
     def seen(node: int) -> Point:
@@ -47,15 +51,16 @@ def _step(arriving: Side, onward: dict[int, list[int]], in_face: Callable[[int],
     if len(ways) == 1:
         del onward[here]
         return ways[0]
-    x, y = in_face(here)
-
-    def heading(node: int) -> float:
-        to_x, to_y = in_face(node)
-        return atan2(to_y - y, to_x - x)
-
     if came_from == here:
         return ways.pop()
-    back = heading(came_from)
-    best = min(ways, key=lambda node: (back - heading(node) - 1e-9) % tau)
-    ways.remove(best)
-    return best
+    x, y = in_face(here)
+    back_x, back_y = in_face(came_from)
+    back = atan2(back_y - y, back_x - x)
+
+    def turn(node: int) -> float:
+        to_x, to_y = in_face(node)
+        return (back - atan2(to_y - y, to_x - x) - FULL_TURN_SLACK) % tau
+
+    onto = min(ways, key=turn)
+    ways.remove(onto)
+    return onto

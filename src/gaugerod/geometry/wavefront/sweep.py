@@ -1,14 +1,15 @@
 """The sweep: from the eaves up, event by event, until nothing is left open."""
 
 from collections.abc import Sequence
-from math import hypot, inf
+from math import inf
 
 from gaugerod.basis.errors import RoofAsks, RoofWillNotClose
 from gaugerod.geometry.polygon import Point
 from gaugerod.geometry.wavefront.corner import Corner, Loop
 from gaugerod.geometry.wavefront.front import Front, cheek_between, face_each_other, run_of_meeting
 from gaugerod.geometry.wavefront.next_event import rise_to_next_event_mm
-from gaugerod.geometry.wavefront.rejoin import Piece, Spots, gather_spots, part_meetings, pieces_of, walk_loops
+from gaugerod.geometry.wavefront.nodes_at_spots import NodesAtSpots
+from gaugerod.geometry.wavefront.rejoin import Piece, gather_spots, part_meetings, pieces_of, walk_loops
 from gaugerod.geometry.wavefront.trace import Trace
 
 _ROUNDS_PER_WALL = 30
@@ -81,7 +82,7 @@ class Sweep:
                 choices=(
                     "give both walls the same pitch and eaves height",
                     "if one is a gable, give it a pitch with its eaves at this height",
-                    "set one wall forward of the other",
+                    "set one wall forward of the other, if only by a few millimetres, and say what the return between them carries",
                     "allow an upright cheek between the slopes",
                 ),
             )
@@ -94,7 +95,7 @@ class Sweep:
         spots = gather_spots(loops, height_mm=height_mm, tolerance_mm=tolerance_mm)
         pieces = pieces_of(loops, spots, fronts, height_mm=height_mm, tolerance_mm=tolerance_mm)
         going_on, meetings = part_meetings(pieces)
-        nodes = _NodesAtSpots(self.trace, spots, height_mm=height_mm, tolerance_mm=tolerance_mm)
+        nodes = NodesAtSpots(self.trace, spots, height_mm=height_mm, tolerance_mm=tolerance_mm)
         for start, end, front, met in meetings:
             self.trace.add_shared_side(left=met, right=front, start=nodes[start], end=nodes[end])
         going_on = [self._with_pitch_changed(piece, nodes) for piece in going_on]
@@ -108,7 +109,7 @@ class Sweep:
                     )
         return new_loops
 
-    def _with_pitch_changed(self, piece: Piece, nodes: "_NodesAtSpots") -> Piece:
+    def _with_pitch_changed(self, piece: Piece, nodes: NodesAtSpots) -> Piece:
         """The piece as it goes on: on its wall's next front where the height of the change is reached."""
         start, end, front = piece
         then = self.trace.fronts[front].then
@@ -117,7 +118,7 @@ class Sweep:
         self.trace.add_shared_side(left=then, right=front, start=nodes[start], end=nodes[end])
         return start, end, then
 
-    def _loop_of(self, line: Sequence[Piece], nodes: "_NodesAtSpots") -> Loop:
+    def _loop_of(self, line: Sequence[Piece], nodes: NodesAtSpots) -> Loop:
         loop: Loop = []
         if line[-1][1] != line[0][0]:
             raise RoofWillNotClose(
@@ -145,44 +146,3 @@ class Sweep:
     def _place_mm(self, corner: Corner) -> Point:
         rise_mm = self._height_mm - corner.height_mm
         return corner.x_mm + corner.run_x_ratio * rise_mm, corner.y_mm + corner.run_y_ratio * rise_mm
-
-
-class _NodesAtSpots:
-    """The nodes of one height, made only for the spots where something changes."""
-
-    def __init__(self, trace: Trace, spots: Spots, *, height_mm: float, tolerance_mm: float) -> None:
-        self._trace = trace
-        self._spots = spots
-        self._height_mm = height_mm
-        self._tolerance_mm = tolerance_mm
-        self._made: dict[int, int] = {}
-
-    def __getitem__(self, spot: int) -> int:
-        if spot not in self._made:
-            self._made[spot] = self._make(spot)
-        return self._made[spot]
-
-    def place_mm(self, spot: int) -> Point:
-        return self._spots.places[spot]
-
-    def corner_that_goes_on(self, spot: int, before: int, after: int) -> Corner | None:
-        """The one corner at a spot, when nothing there has changed for it."""
-        corners = self._spots.corners[spot]
-        if len(corners) == 1 and corners[0].before == before and corners[0].after == after:
-            return corners[0]
-        return None
-
-    def _make(self, spot: int) -> int:
-        """A new node, or the one the corners here only just left."""
-        x_mm, y_mm = self._spots.places[spot]
-        just_left = [
-            corner.node
-            for corner in self._spots.corners[spot]
-            if self._height_mm - corner.height_mm <= self._tolerance_mm
-            and hypot(corner.x_mm - x_mm, corner.y_mm - y_mm) <= self._tolerance_mm
-        ]
-        if not just_left:
-            return self._trace.add_node(x_mm, y_mm, self._height_mm)
-        for node in just_left[1:]:
-            self._trace.merge_nodes(node, just_left[0])
-        return just_left[0]
