@@ -114,18 +114,18 @@ def _plain_tile(record: dict[str, Any]) -> PlainTile:
             name=record["name"],
             title=record["title"],
             material=Material(record["material"]),
-            length_mm=_above_nothing(record, "length_mm"),
-            width_mm=_above_nothing(record, "width_mm"),
-            hanging_length_mm=_above_nothing(record, "hanging_length_mm"),
-            headlap_min_mm=_above_nothing(record, "headlap_min_mm"),
+            length_mm=_number(record, "length_mm"),
+            width_mm=_number(record, "width_mm"),
+            hanging_length_mm=_number(record, "hanging_length_mm"),
+            headlap_min_mm=_number(record, "headlap_min_mm"),
             headlap_max_mm=None,
-            pitch_min_deg=_above_nothing(record, "pitch_min_deg"),
-            sidelap_min_mm=_above_nothing(record, "sidelap_min_mm"),
+            pitch_min_deg=_number(record, "pitch_min_deg"),
+            sidelap_min_mm=_number(record, "sidelap_min_mm"),
             nibs=record["nibs"],
-            eaves_length_mm=_above_nothing(record, "eaves_length_mm"),
+            eaves_length_mm=_number(record, "eaves_length_mm"),
             half_unit=record["half_unit"],
             unit_and_a_half=record["unit_and_a_half"],
-            mass_kg=_above_nothing(record, "mass_kg"),
+            mass_kg=_number(record, "mass_kg"),
             citation=GENERIC,
         )
     except (KeyError, ValueError, TypeError) as wrong:
@@ -138,8 +138,8 @@ def _sized_slate(record: dict[str, Any]) -> SizedSlate:
             name=record["name"],
             title=record["title"],
             material=Material(record["material"]),
-            length_mm=_above_nothing(record, "length_mm"),
-            width_mm=_above_nothing(record, "width_mm"),
+            length_mm=_number(record, "length_mm"),
+            width_mm=_number(record, "width_mm"),
             nailing=Nailing.CENTRE,
             hole_below_mm=HEAD_HOLE_MM,
             thickness_mm=None,
@@ -151,7 +151,7 @@ def _sized_slate(record: dict[str, Any]) -> SizedSlate:
         raise TableDamaged(str(record.get("name")), f"the record is not sound: {wrong}") from wrong
 
 
-def _above_nothing(record: Mapping[str, Any], field: str) -> float:
+def _number(record: Mapping[str, Any], field: str) -> float:
     value = float(record[field])
     if not value > 0:
         raise ValueError(f"{field} must be above nothing")

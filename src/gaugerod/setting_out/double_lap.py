@@ -46,7 +46,7 @@ def set_out_double_lap(ask: DoubleLapAsk) -> DoubleLapCourses:
         marks_are="top edge of batten" if isinstance(ask.unit, PlainTile) else "nail line",
         under_eaves_length_mm=under_eaves_mm,
         holing_mm=holing_mm,
-        greatest_headlap_mm=ask.unit.length_mm - ask.lost_at_head_mm - _least_two(courses.rods),
+        greatest_headlap_mm=ask.unit.length_mm - ask.lost_at_head_mm - _least_pair_mm(courses.rods),
         rods=rods,
     )
     least_lap_mm = min(lap for rod in rods for lap in rod.laps_mm)
@@ -166,7 +166,7 @@ def _shifted(rod: Rod, shift_mm: float) -> Rod:
     )
 
 
-def _least_two(rods: Sequence[Rod]) -> float:
+def _least_pair_mm(rods: Sequence[Rod]) -> float:
     """The least two neighbouring gauges together; of a single one, twice that. mm."""
     pairs = [lower + upper for rod in rods for lower, upper in pairwise(rod.gaps_mm)]
     return min(pairs or [2 * gap for rod in rods for gap in rod.gaps_mm])
