@@ -57,19 +57,27 @@ def _left_of(rings: Iterable[Sequence[Point]], start: Point, end: Point) -> list
 
 
 def taken_apart(kept: Sequence[Sequence[Point]], corners: Corners) -> Rings:
-    """Rings of the same area without there-and-back walks along the sides of the cell.
+    """Rings of the same area without there-and-back walks along the sides of the cell, parted where they only touch.
 
     What runs along a side one way and back again cancels; what is left is walked round afresh.
     """
     free: list[Step] = []
     along: tuple[list[Step], ...] = ([], [], [], [])
+    stops: tuple[list[Point], ...] = ([], [], [], [])
     for ring in kept:
+        sides_before = _sides_at(ring[-1], corners)
         for start, end in pairwise((ring[-1], *ring)):
-            side = _side_of(start, end, corners)
-            (free if side is None else along[side]).append((start, end))
-    if len(kept) <= 1 and all(len(steps) < 2 for steps in along):
+            sides = _sides_at(end, corners)
+            for side in sides:
+                stops[side].append(end)
+            shared = next((side for side in sides if side in sides_before), None)
+            (free if shared is None else along[shared]).append((start, end))
+            sides_before = sides
+    if len(kept) <= 1 and all(len(points) < 3 for points in stops):
         return tuple(tuple(ring) for ring in kept)
-    steps = free + [step for side in range(4) for step in _net(along[side], corners[side], corners[(side + 1) % 4])]
+    steps = free + [
+        step for side in range(4) for step in _net(along[side], stops[side], corners[side], corners[(side + 1) % 4])
+    ]
     rings = _walked(steps)
     area_kept_mm2 = sum(map(signed_area_mm2, kept))
     if abs(sum(map(signed_area_mm2, rings)) - area_kept_mm2) > 1e-3:
@@ -77,30 +85,23 @@ def taken_apart(kept: Sequence[Sequence[Point]], corners: Corners) -> Rings:
     return rings
 
 
-def _side_of(start: Point, end: Point, corners: Corners) -> int | None:
-    """The side of the cell on which a step lies, if any."""
+def _sides_at(point: Point, corners: Corners) -> list[int]:
+    """The sides of the cell on which a point lies: none inside, one on a side, two in a corner."""
+    x, y = point
+    found = []
     for side in range(4):
         (ax, ay), (bx, by) = corners[side], corners[(side + 1) % 4]
         dx, dy = bx - ax, by - ay
-        near = ON_A_SIDE_MM * (abs(dx) + abs(dy))
-        if (
-            abs(dx * (start[1] - ay) - dy * (start[0] - ax)) <= near
-            and abs(dx * (end[1] - ay) - dy * (end[0] - ax)) <= near
-        ):
-            return side
-    return None
+        if abs(dx * (y - ay) - dy * (x - ax)) <= ON_A_SIDE_MM * (abs(dx) + abs(dy)):
+            found.append(side)
+    return found
 
 
-def _net(steps: Sequence[Step], corner: Point, following: Point) -> list[Step]:
-    """Steps along one side, with what is walked both ways taken out."""
-    if len(steps) < 2:
-        return list(steps)
+def _net(steps: Sequence[Step], stops: Sequence[Point], corner: Point, following: Point) -> list[Step]:
+    """Steps along one side, broken at every stop, with what is walked both ways taken out."""
     dx, dy = following[0] - corner[0], following[1] - corner[1]
-    stops: dict[Point, tuple[float, Point]] = {}
-    for step in steps:
-        for point in step:
-            stops.setdefault(_place(point), (dx * point[0] + dy * point[1], point))
-    ordered = sorted(stops, key=lambda place: stops[place][0])
+    at_place = {_place(point): point for point in stops}
+    ordered = sorted(at_place, key=lambda place: dx * place[0] + dy * place[1])
     rank = {place: at for at, place in enumerate(ordered)}
     walked = [0] * len(ordered)
     for start, end in steps:
@@ -109,7 +110,7 @@ def _net(steps: Sequence[Step], corner: Point, following: Point) -> list[Step]:
             walked[at] += 1 if first < last else -1
     net = []
     for at, times in enumerate(walked[:-1]):
-        here, there = stops[ordered[at]][1], stops[ordered[at + 1]][1]
+        here, there = at_place[ordered[at]], at_place[ordered[at + 1]]
         net += [(here, there)] * times if times > 0 else [(there, here)] * -times
     return net
 

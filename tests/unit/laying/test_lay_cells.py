@@ -150,3 +150,11 @@ def test_whole_units_that_adjoin_are_one_run_even_beside_a_corner() -> None:
     laying = lay(slope(ring([(0.0, 0.0), (825.0, 0.0), (1650.0, 0.0), (1650.0, 100.0), (0.0, 100.0)])))
     (run,) = laying.runs
     assert (run.first, run.count) == (0, 10)
+
+
+def test_a_spike_that_touches_the_rest_in_one_point_is_a_ring_of_its_own() -> None:
+    outline = [(177.3, 0.0), (-210.7, -142.1), (-198.5, -139.0), (-243.8, -177.2), (333.5, -459.0)]
+    laying = lay(slope(outline, cover_mm=100.0, gauge_mm=80.0, first_mm=0.0, bond_mm=-50.0))
+    (cut,) = [cut for cut in laying.cuts if (cut.course, cut.index) == (3, -3)]
+    assert [len(ring) for ring in cut.rings] in ([3, 5], [5, 3])
+    assert closes(laying)
