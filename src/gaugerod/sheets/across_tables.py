@@ -39,7 +39,7 @@ def _perp_table(across: Across, *, unit: LengthUnit) -> Table:
         )
         for number in range(1, max(len(line.marks_mm) for line in lines) + 1)
     ]
-    beside = 2 if len(rows) > 12 and len(lines) < 3 else 1
+    beside = 2 if len(rows) > 12 and len(lines) < 3 and unit is not LengthUnit.FT_IN else 1
     return Table(
         columns=(
             Column(heading="Perp", kind=ColumnKind.FIGURES),

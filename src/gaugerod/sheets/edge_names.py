@@ -1,9 +1,12 @@
 """The name of each edge, written along it just inside the slope, clear of the openings."""
 
+from collections.abc import Iterator
+
 from gaugerod.geometry.pitch import atan2_deg, length_mm
 from gaugerod.job.result import SlopeResult
+from gaugerod.setting_out.stations import Opening
 from gaugerod.sheets.drawing import Anchor, Letter, Paper, Point, Words
-from gaugerod.sheets.lettering import words_width_mm
+from gaugerod.sheets.lettering import Box, words_box, words_width_mm
 
 _SIZE_MM = 2.8
 _INSIDE_MM = 4.2
@@ -25,39 +28,52 @@ def named_edges(slope: SlopeResult) -> tuple[tuple[str, Point, Point], ...]:
 
 
 def edge_names(slope: SlopeResult, *, paper: Paper) -> tuple[Words, ...]:
-    """Each edge named where its word meets no opening; unnamed where it is too short or no place is free."""
-    words = (_along(name, start, end, slope=slope, paper=paper) for name, start, end in named_edges(slope))
-    return tuple(each for each in words if each is not None)
+    """Each edge named where its word is clear of openings and other names; unnamed where no place is free."""
+    taken = [_opening_box(opening, paper) for opening in slope.slope.openings]
+    named: list[Words] = []
+    for name, start, end in named_edges(slope):
+        for words in _places(name, start, end, scale_ratio=paper.scale_ratio):
+            box = words_box(words, paper)
+            if not any(box.overlaps(other) for other in taken):
+                taken.append(box)
+                named.append(words)
+                break
+    return tuple(named)
 
 
-def _along(name: str, start: Point, end: Point, *, slope: SlopeResult, paper: Paper) -> Words | None:
+def _places(name: str, start: Point, end: Point, *, scale_ratio: float) -> Iterator[Words]:
+    """The word along the edge: in its middle first, then nearer one end or the other; nowhere on too short an edge."""
     dx, dy = end[0] - start[0], end[1] - start[1]
     long_mm = length_mm(dx, dy)
-    word_mm = (words_width_mm(name, _SIZE_MM) + 2.0) * paper.scale_ratio
-    if word_mm > long_mm:
-        return None
-    inside_mm = _INSIDE_MM * paper.scale_ratio
-    inwards = (-dy / long_mm * inside_mm, dx / long_mm * inside_mm)
-    half_mm = (
-        (word_mm * (dx if dx > 0 else -dx) / long_mm + inside_mm) / 2,
-        (word_mm * (dy if dy > 0 else -dy) / long_mm + inside_mm) / 2,
-    )
-    turned_deg = _upright_deg(atan2_deg(dy, dx))
-    below = 0.36 * _SIZE_MM * paper.scale_ratio
-    flip = 1.0 if _upright_deg(turned_deg) == atan2_deg(dy, dx) else -1.0
-    letters_down = (dy / long_mm * below * flip, -dx / long_mm * below * flip)
+    if (words_width_mm(name, _SIZE_MM) + 2.0) * scale_ratio > long_mm:
+        return
+    angle_deg = atan2_deg(dy, dx)
+    turned_deg = _upright_deg(angle_deg)
+    # Letters stand on their line, so the line is half their height nearer the edge, or further where they are turned over.
+    lower_mm = 0.36 * _SIZE_MM * (-1.0 if turned_deg == angle_deg else 1.0)
+    inside_mm = (_INSIDE_MM + lower_mm) * scale_ratio
     for share in (0.5, 0.35, 0.65, 0.2, 0.8):
-        middle = (start[0] + share * dx + inwards[0], start[1] + share * dy + inwards[1])
-        if not _meets_opening(middle, half_mm, slope):
-            return Words(
-                at_mm=(middle[0] + letters_down[0], middle[1] + letters_down[1]),
-                text=name,
-                letter=Letter.EDGE,
-                size_paper_mm=_SIZE_MM,
-                anchor=Anchor.MIDDLE,
-                turned_deg=turned_deg,
-            )
-    return None
+        yield Words(
+            at_mm=(
+                start[0] + share * dx - dy / long_mm * inside_mm,
+                start[1] + share * dy + dx / long_mm * inside_mm,
+            ),
+            text=name,
+            letter=Letter.EDGE,
+            size_paper_mm=_SIZE_MM,
+            anchor=Anchor.MIDDLE,
+            turned_deg=turned_deg,
+        )
+
+
+def _opening_box(opening: Opening, paper: Paper) -> Box:
+    x_mm, y_mm = paper.origin_paper_mm
+    return Box(
+        left_mm=x_mm + opening.from_left_mm / paper.scale_ratio,
+        bottom_mm=y_mm + opening.up_slope_mm / paper.scale_ratio,
+        right_mm=x_mm + opening.right_mm / paper.scale_ratio,
+        top_mm=y_mm + opening.head_mm / paper.scale_ratio,
+    )
 
 
 def _upright_deg(angle_deg: float) -> float:
@@ -69,13 +85,3 @@ def _upright_deg(angle_deg: float) -> float:
     if angle_deg > _PAST_UPRIGHT_DEG:
         return angle_deg - 180.0
     return angle_deg + 180.0 if angle_deg <= _PAST_UPRIGHT_DEG - 180.0 else angle_deg
-
-
-def _meets_opening(middle: Point, half_mm: tuple[float, float], slope: SlopeResult) -> bool:
-    return any(
-        opening.from_left_mm < middle[0] + half_mm[0]
-        and middle[0] - half_mm[0] < opening.right_mm
-        and opening.up_slope_mm < middle[1] + half_mm[1]
-        and middle[1] - half_mm[1] < opening.head_mm
-        for opening in slope.slope.openings
-    )

@@ -36,7 +36,7 @@ def finding_alarm(findings: Sequence[Finding]) -> Alarm | None:
     count = len(outside)
     return Alarm(
         title=f"▲ {count} thing{'' if count == 1 else 's'} OUTSIDE a rule. Read before starting",
-        lines=tuple(f"{finding.rule}: {finding.says}" for finding in outside),
+        lines=tuple(f"{finding.rule[:1].upper()}{finding.rule[1:]}. {finding.says}" for finding in outside),
     )
 
 

@@ -6,6 +6,7 @@ Drawings are lettered in one fixed-width face, so a width is a count of letters.
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from gaugerod.geometry.pitch import cos_deg, sin_deg
 from gaugerod.sheets.drawing import Anchor, Paper, Words
 
 LETTER_WIDTH_RATIO = 0.6021
@@ -45,18 +46,22 @@ def words_width_mm(text: str, size_paper_mm: float) -> float:
 
 
 def words_box(words: Words, paper: Paper) -> Box:
-    """Where level words stand on the paper."""
-    if words.turned_deg:
-        raise ValueError("only level words have a box")
+    """Where words stand on the paper: the upright box round them, turned or not."""
     width_mm = words_width_mm(words.text, words.size_paper_mm)
+    start_mm = {Anchor.START: 0.0, Anchor.MIDDLE: -width_mm / 2, Anchor.END: -width_mm}[words.anchor]
+    along, across = cos_deg(words.turned_deg), sin_deg(words.turned_deg)
+    corners = [
+        (right * along - up * across, right * across + up * along)
+        for right in (start_mm, start_mm + width_mm)
+        for up in (-DROP_RATIO * words.size_paper_mm, RISE_RATIO * words.size_paper_mm)
+    ]
     x_mm = paper.origin_paper_mm[0] + words.at_mm[0] / paper.scale_ratio + words.shift_paper_mm[0]
     y_mm = paper.origin_paper_mm[1] + words.at_mm[1] / paper.scale_ratio + words.shift_paper_mm[1]
-    left_mm = x_mm - {Anchor.START: 0.0, Anchor.MIDDLE: width_mm / 2, Anchor.END: width_mm}[words.anchor]
     return Box(
-        left_mm=left_mm,
-        bottom_mm=y_mm - DROP_RATIO * words.size_paper_mm,
-        right_mm=left_mm + width_mm,
-        top_mm=y_mm + RISE_RATIO * words.size_paper_mm,
+        left_mm=x_mm + min(right for right, _ in corners),
+        bottom_mm=y_mm + min(up for _, up in corners),
+        right_mm=x_mm + max(right for right, _ in corners),
+        top_mm=y_mm + max(up for _, up in corners),
     )
 
 

@@ -9,6 +9,7 @@ from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Paper, Path, Pen, P
 from gaugerod.sheets.lengths_shown import bare_length
 from gaugerod.sheets.placed import Placed
 from gaugerod.sheets.setting_out_sheet import foot
+from gaugerod.sheets.shared_rods import rod_name
 from gaugerod.sheets.sheet import Block, Heading, NewPage, PaperSize, Pictures, Sheet, Steps
 
 OVERLAP_MM = 12.0
@@ -46,15 +47,6 @@ def rod_strip(result: Result, slope: SlopeResult, *, numbers: tuple[int, ...], s
     )
 
 
-def rod_name(numbers: tuple[int, ...]) -> str:
-    """What a rod that serves these stations is called.
-
-    >>> rod_name((1,)), rod_name((1, 3))
-    ('rod 1', 'rods 1, 3')
-    """
-    return f"rod{'' if len(numbers) == 1 else 's'} {', '.join(str(number) for number in numbers)}"
-
-
 _STEPS = (
     "Print at 100 %, never fit to page.",
     (
@@ -66,14 +58,6 @@ _STEPS = (
     "Check the last mark on the finished rod against the tape. If they differ, trust the tape and the rod table.",
     "Each mark is the top edge of a batten.",
 )
-
-
-def different_rods(slope: SlopeResult) -> tuple[tuple[int, ...], ...]:
-    """The stations, numbered from 1, gathered by the rod they share."""
-    shared: dict[tuple[float, tuple[float, ...]], list[int]] = {}
-    for number, rod in enumerate(slope.courses.rods, start=1):
-        shared.setdefault((rod.length_mm, rod.marks_mm), []).append(number)
-    return tuple(tuple(numbers) for numbers in shared.values())
 
 
 def _rod_pages(slope: SlopeResult, rod: Rod, name: str, *, size: PaperSize, unit: LengthUnit) -> list[Block]:

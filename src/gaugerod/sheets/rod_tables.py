@@ -4,6 +4,7 @@ from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import SlopeResult
 from gaugerod.setting_out.courses import Rod
 from gaugerod.sheets.lengths_shown import bare_length, unit_heading
+from gaugerod.sheets.shared_rods import different_rods, rod_name
 from gaugerod.sheets.sheet import Block, Column, ColumnKind, Heading, Prose, Table
 
 TICK = "☐"
@@ -12,14 +13,17 @@ _SET_COUNT = 10
 
 
 def rod_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]:
-    """A heading and a table for every rod, then the readings in sets of ten."""
+    """A heading and a table for every rod that differs, then the readings in sets of ten."""
     blocks: list[Block] = []
-    for number, rod in enumerate(slope.courses.rods, start=1):
+    for numbers in different_rods(slope):
+        rod = slope.courses.rods[numbers[0] - 1]
+        places = " and ".join(write_length(slope.courses.rods[number - 1].at_mm, unit) for number in numbers)
+        name = rod_name(numbers)
         beside = 2 if unit is LengthUnit.FT_IN or len(rod.marks_mm) <= 24 else 3
         lines = -(-len(rod.marks_mm) // beside)
         blocks += [
             Heading(
-                text=f"Rod {number}: {write_length(rod.at_mm, unit)} from the left end, "
+                text=f"{name[:1].upper()}{name[1:]}: {places} from the left end, "
                 f"{write_length(rod.length_mm, unit)} to the apex",
                 kept_mm=min(26.0 + lines * _ROW_MM, 200.0),
             ),

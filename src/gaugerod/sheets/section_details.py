@@ -58,7 +58,7 @@ def eaves_section(slope: SlopeResult, covering: Covering, *, unit: LengthUnit) -
             spans=tuple(spans),
             words=(
                 said((tail_x, foot_mm), f"{level} level", shift=(0.0, -4.6)),
-                said((_FASCIA_THICK_MM, foot_mm), "fascia", shift=(0.8, 0.4)),
+                said((tail_x, foot_mm), "past the fascia", shift=(0.0, -8.0)),
             ),
             leaders=(_plumb_dimension(foot_mm, tail_x, top_mm),),
             over_mm=_OVER_MM,

@@ -8,7 +8,7 @@ from gaugerod.sheets.placed import Placed
 from gaugerod.sheets.slope_frame import SlopeFrame, Span
 
 _TEXT_MM = 2.7
-_EDGE_MM, _FOOT_MM = 1.0, 6.5
+_EDGE_MM, _FOOT_MM = 1.0, 9.5
 """Paper kept round the section, and below it for words."""
 
 

@@ -30,8 +30,8 @@ from gaugerod.sheets.slope_drawing import slope_drawing
 from gaugerod.sheets.working_table import working_table
 
 DISCLAIMER = "Not a substitute for the maker's instructions, the local code or a licensed designer."
-_FIGURES_ROW_MM = 24.0
-_FRONT_MM = 58.0
+_FIGURES_ROW_MM = 25.0
+_FRONT_MM = 46.0
 """Title, slope line, sentences and caption of a first page, with air."""
 
 

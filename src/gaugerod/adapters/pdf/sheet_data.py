@@ -76,7 +76,7 @@ def _block(block: Block) -> Data:  # noqa: PLR0911 -- one answer for each kind o
                     {"heading": printable(column.heading), "kind": column.kind.value, "share": column.share_ratio}
                     for column in block.columns
                 ],
-                "rows": [_lines(row) for row in block.rows],
+                "rows": [[_lines(tuple(cell.split("\n"))) for cell in row] for row in block.rows],
                 "beside_count": block.beside_count,
                 "set_count": block.set_count,
             }

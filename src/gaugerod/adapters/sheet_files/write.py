@@ -9,8 +9,11 @@ from gaugerod.adapters.pdf.write import write_pdf
 from gaugerod.adapters.result_document.document import result_document
 from gaugerod.adapters.svg.writer import write_svg
 from gaugerod.job.result import Result
-from gaugerod.sheets.rod_strip import different_rods, rod_name, rod_strip
+from gaugerod.sheets.laying_sheet import laying_sheet
+from gaugerod.sheets.rod_strip import rod_strip
+from gaugerod.sheets.roof_sheet import roof_sheet
 from gaugerod.sheets.setting_out_sheet import setting_out_sheet
+from gaugerod.sheets.shared_rods import different_rods, rod_name
 from gaugerod.sheets.sheet import PaperSize
 from gaugerod.sheets.slope_drawing import slope_drawing
 
@@ -36,10 +39,16 @@ def write_sheet_files(result: Result, *, folder: Path, paper: str, made_at: date
             strip = rod_strip(result, slope, numbers=numbers, size=size)
             name = f"{stem}-rod-{'-'.join(str(number) for number in numbers)}-full-size.pdf"
             write(name, write_pdf(strip, made_at=made_at), f"{rod_name(numbers)} from the left, at full size")
+        if slope.laid is not None:
+            laying = laying_sheet(result, slope, slope.laid, size=size)
+            write(f"{stem}-laying.pdf", write_pdf(laying, made_at=made_at), "laying sheet: every unit, cut list")
         placed = slope_drawing(
             slope, unit=result.job.show_lengths_in, room_width_mm=_SCREEN_MM[0], room_height_mm=_SCREEN_MM[1]
         )
         write(f"{stem}.svg", write_svg(placed.drawing, paper=placed.paper).encode(), "the slope drawn to scale")
+    for roof in result.roofs:
+        content = write_pdf(roof_sheet(result, roof, size=size), made_at=made_at)
+        write(f"{_file_stem(roof.name, 0)}-roof.pdf", content, f"roof sheet of {roof.name}: plan, lines, corners")
     text = json.dumps(result_document(result), indent=2, ensure_ascii=False, allow_nan=False) + "\n"
     write("result.json", text.encode(), "the whole result")
     return written
