@@ -1,13 +1,15 @@
-"""Writes what is generated: the job schema, the reference page, the sheet pictures. Run by ``make docs``."""
+"""Writes what is generated: the schemas, the reference page, the sheet pictures. Run by ``make docs``."""
 
 import json
 from pathlib import Path
 
 from gaugerod.adapters.job_file.reference import reference_page
 from gaugerod.adapters.job_file.schema import job_schema
+from gaugerod.adapters.result_document.schema import result_schema
 
 ROOT = Path(__file__).parents[1]
 SCHEMA = ROOT / "src" / "gaugerod" / "adapters" / "job_file" / "job.schema.json"
+RESULT_SCHEMA = ROOT / "src" / "gaugerod" / "adapters" / "result_document" / "result.schema.json"
 REFERENCE = ROOT / "docs" / "reference" / "job-file.md"
 
 
@@ -15,6 +17,7 @@ def generated() -> dict[Path, str]:
     """Every generated text with its path: what ``make docs`` writes and a test compares."""
     return {
         SCHEMA: json.dumps(job_schema(), indent=2, ensure_ascii=False) + "\n",
+        RESULT_SCHEMA: json.dumps(result_schema(), indent=2, ensure_ascii=False) + "\n",
         REFERENCE: reference_page(),
     }
 

@@ -1,5 +1,6 @@
 """The only place that joins the engine to real adapters. Each is read when it is first needed."""
 
+from collections.abc import Mapping
 from datetime import datetime
 from importlib.resources import files
 from pathlib import Path
@@ -30,7 +31,7 @@ def job_file_schema() -> dict[str, Any]:
     return job_schema()
 
 
-def result_as_document(result: Result) -> dict[str, Any]:
+def result_as_document(result: Result) -> Mapping[str, object]:
     """The result document."""
     from gaugerod.adapters.result_document.document import result_document  # noqa: PLC0415
 

@@ -1,17 +1,24 @@
 """The result document: plain JSON, in a fixed order, with the names other programs may rely on."""
 
-from typing import Any
-
+from gaugerod.adapters.result_document.shape import (
+    AcrossDocument,
+    AlternativeDocument,
+    CoursesDocument,
+    FindingDocument,
+    OpeningDocument,
+    ResultDocument,
+    RodDocument,
+    SlopeDocument,
+    StepDocument,
+)
 from gaugerod.basis.finding import Finding
 from gaugerod.basis.working import Step
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.setting_out.across import Across
-from gaugerod.setting_out.courses import Alternative, Courses
-
-Json = dict[str, Any]
+from gaugerod.setting_out.courses import Alternative, Courses, OpeningCourses, Rod
 
 
-def result_document(result: Result) -> Json:
+def result_document(result: Result) -> ResultDocument:
     """The whole result. Lengths in mm to a ten-thousandth, angles in degrees."""
     return {
         "title": result.job.title,
@@ -19,14 +26,14 @@ def result_document(result: Result) -> Json:
         "version": result.version,
         "covering": {"name": result.job.covering.name, "title": result.job.covering.title},
         "slopes": [_slope(slope) for slope in result.slopes],
-        "findings": [finding_document(finding) for finding in result.findings],
-        "alternatives": [{"where": where, **_alternative(each)} for where, each in result.alternatives],
+        "findings": [_finding(finding) for finding in result.findings],
+        "alternatives": [_alternative(where, each) for where, each in result.alternatives],
         "cautions": list(result.cautions),
         "working": _step(result.working),
     }
 
 
-def _slope(slope: SlopeResult) -> Json:
+def _slope(slope: SlopeResult) -> SlopeDocument:
     return {
         "name": slope.slope.name,
         "area_m2": _fine(slope.shape.area_mm2 / 1e6),
@@ -39,7 +46,7 @@ def _slope(slope: SlopeResult) -> Json:
     }
 
 
-def _courses(courses: Courses) -> Json:
+def _courses(courses: Courses) -> CoursesDocument:
     least_mm = courses.gauge_min_mm
     cut_mm = courses.top_course_cut_mm
     return {
@@ -55,45 +62,47 @@ def _courses(courses: Courses) -> Json:
         "overhang_mm": _fine(courses.overhang_mm),
         "taper_per_course_mm": _fine(courses.taper_per_course_mm),
         "top_course_cut_mm": None if cut_mm is None else [_fine(cut) for cut in cut_mm],
-        "rods": [
-            {
-                "at_mm": _fine(rod.at_mm),
-                "length_mm": _fine(rod.length_mm),
-                "marks_mm": [_fine(mark) for mark in rod.marks_mm],
-                "exact_mm": [_fine(mark) for mark in rod.exact_mm],
-                "overhang_mm": _fine(rod.overhang_mm),
-                "below_apex_mm": _fine(rod.below_apex_mm),
-                "kept_count": rod.kept_count,
-            }
-            for rod in courses.rods
-        ],
-        "openings": [
-            {
-                "name": opening.name,
-                "sill_course": opening.sill_course,
-                "sill_head_mm": _fine(opening.sill_head_mm),
-                "head_course": opening.head_course,
-                "head_tail_mm": _fine(opening.head_tail_mm),
-                "says": opening.says,
-                "segments": [
-                    {
-                        "name": segment.name,
-                        "from_mm": _fine(segment.from_mm),
-                        "to_mm": _fine(segment.to_mm),
-                        "count": segment.count,
-                        "gauge_mm": _fine(segment.gauge_mm),
-                        "inside": segment.inside,
-                    }
-                    for segment in opening.segments
-                ],
-                "segments_say": opening.segments_say,
-            }
-            for opening in courses.openings
-        ],
+        "rods": [_rod(rod) for rod in courses.rods],
+        "openings": [_opening(opening) for opening in courses.openings],
     }
 
 
-def _across(across: Across) -> Json:
+def _rod(rod: Rod) -> RodDocument:
+    return {
+        "at_mm": _fine(rod.at_mm),
+        "length_mm": _fine(rod.length_mm),
+        "marks_mm": [_fine(mark) for mark in rod.marks_mm],
+        "exact_mm": [_fine(mark) for mark in rod.exact_mm],
+        "overhang_mm": _fine(rod.overhang_mm),
+        "below_apex_mm": _fine(rod.below_apex_mm),
+        "kept_count": rod.kept_count,
+    }
+
+
+def _opening(opening: OpeningCourses) -> OpeningDocument:
+    return {
+        "name": opening.name,
+        "sill_course": opening.sill_course,
+        "sill_head_mm": _fine(opening.sill_head_mm),
+        "head_course": opening.head_course,
+        "head_tail_mm": _fine(opening.head_tail_mm),
+        "says": opening.says,
+        "segments": [
+            {
+                "name": segment.name,
+                "from_mm": _fine(segment.from_mm),
+                "to_mm": _fine(segment.to_mm),
+                "count": segment.count,
+                "gauge_mm": _fine(segment.gauge_mm),
+                "inside": segment.inside,
+            }
+            for segment in opening.segments
+        ],
+        "segments_say": opening.segments_say,
+    }
+
+
+def _across(across: Across) -> AcrossDocument:
     return {
         "units": across.units_count,
         "cover_mm": _fine(across.cover_mm),
@@ -128,8 +137,7 @@ def _across(across: Across) -> Json:
     }
 
 
-def finding_document(finding: Finding) -> Json:
-    """One finding."""
+def _finding(finding: Finding) -> FindingDocument:
     return {
         "rule": finding.rule,
         "where": finding.where,
@@ -144,8 +152,9 @@ def finding_document(finding: Finding) -> Json:
     }
 
 
-def _alternative(alternative: Alternative) -> Json:
+def _alternative(where: str, alternative: Alternative) -> AlternativeDocument:
     return {
+        "where": where,
         "rank": alternative.rank,
         "change": alternative.change,
         "by_mm": _fine(alternative.by_mm),
@@ -156,7 +165,7 @@ def _alternative(alternative: Alternative) -> Json:
     }
 
 
-def _step(step: Step) -> Json:
+def _step(step: Step) -> StepDocument:
     return {
         "name": step.name,
         "formula": step.formula,
