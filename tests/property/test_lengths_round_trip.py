@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from gaugerod.basis.lengths import LengthUnclear, LengthUnit, read_length_mm, write_length
+from gaugerod.basis.lengths import LengthUnclear, LengthUnit, read_length_mm, write_greatest, write_length
 from gaugerod.basis.rounding import Division
 
 HALF_A_DIVISION_MM = {
@@ -52,6 +52,16 @@ def test_twelve_inches_and_sixteen_sixteenths_are_never_written(length_mm: float
 @settings(max_examples=200)
 def test_any_text_is_a_length_or_is_refused_in_words(text: str) -> None:
     is_a_length_or_is_refused(text)
+
+
+@given(limit_mm=LENGTHS_MM, unit=st.sampled_from(LengthUnit))
+@settings(max_examples=100)
+def test_a_greatest_length_as_written_is_less_than_a_division_short_and_never_over(
+    limit_mm: float | Fraction, unit: LengthUnit
+) -> None:
+    short_by_mm = Fraction(limit_mm) - read_length_mm(write_greatest(limit_mm, unit))
+    noise_mm = Fraction(1, 1_000_000)
+    assert -noise_mm <= short_by_mm < 2 * HALF_A_DIVISION_MM[unit]
 
 
 def test_every_sixteenth_of_a_hundred_feet_is_written_and_read_back_exactly() -> None:

@@ -14,7 +14,7 @@ from typing import assert_never
 from gaugerod.basis.errors import LengthUnclear
 from gaugerod.basis.rounding import Division, count_below, nearest_count
 
-__all__ = ["MM_PER", "LengthUnclear", "LengthUnit", "read_length_mm", "write_length"]
+__all__ = ["MM_PER", "LengthUnclear", "LengthUnit", "read_length_mm", "write_greatest", "write_length"]
 
 
 class LengthUnit(StrEnum):

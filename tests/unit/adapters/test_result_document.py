@@ -1,6 +1,8 @@
 """The result document: its names, its types, and its agreement with the result it was made from."""
 
 import json
+import subprocess
+import sys
 import tomllib
 from dataclasses import replace
 from importlib.resources import files
@@ -124,3 +126,11 @@ def test_a_number_that_is_none_never_gets_out(result: Result) -> None:
     )
     with pytest.raises(ValueError, match="Out of range float values"):
         document_of(broken)
+
+
+def test_a_result_is_told_without_the_checker_of_the_door() -> None:
+    """On a phone the engine and its document run alone."""
+    alone = (
+        "import sys, gaugerod.job.set_out, gaugerod.adapters.result_document.document; print('pydantic' in sys.modules)"
+    )
+    assert "False\n" == subprocess.run([sys.executable, "-c", alone], capture_output=True, text=True, check=True).stdout

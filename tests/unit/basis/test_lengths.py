@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from gaugerod.basis.errors import GaugerodError
-from gaugerod.basis.lengths import MM_PER, LengthUnclear, LengthUnit, read_length_mm, write_length
+from gaugerod.basis.lengths import MM_PER, LengthUnclear, LengthUnit, read_length_mm, write_greatest, write_length
 
 INCH = Fraction("25.4")
 
@@ -263,3 +263,21 @@ def test_a_last_half_sixteenth_rolls_over_to_the_next_inch_or_foot(
 def test_what_is_no_length_is_never_written(length_mm: float, unit: LengthUnit) -> None:
     with pytest.raises((ValueError, OverflowError)):
         write_length(length_mm, unit)
+
+
+@pytest.mark.parametrize(
+    ("limit_mm", "unit", "expected"),
+    [
+        (344.999, LengthUnit.MM, "344 mm"),
+        (345, LengthUnit.MM, "345 mm"),
+        (345.001, LengthUnit.MM, "345 mm"),
+        (345.999, LengthUnit.CM, "34.5 cm"),
+        (345.999, LengthUnit.M, "0.345 m"),
+        (12 * INCH - A_LITTLE_MM, LengthUnit.FT_IN, '11 15/16"'),
+        (12 * INCH, LengthUnit.FT_IN, "1' 0\""),
+    ],
+)
+def test_a_greatest_length_is_never_written_longer_than_it_is(
+    limit_mm: float | Fraction, unit: LengthUnit, expected: str
+) -> None:
+    assert expected == write_greatest(limit_mm, unit)
