@@ -157,12 +157,14 @@ def _batten_numbers(slope: SlopeResult, *, left_x_mm: float, scale_ratio: float)
     """Every fifth batten's number, tenth where fifths would touch, and the first and last, beside the left side."""
     marks_mm = slope.courses.rods[0].marks_mm
     room_mm = 1.1 * NUMBER_SIZE_MM * scale_ratio
-    every = next(step for step in (1, 5, 10, 20, 50) if step * slope.courses.rods[0].gauge_mm >= room_mm)
+    gauge_mm = slope.courses.rods[0].gauge_mm
+    every = next((step for step in (1, 5, 10, 20, 50) if step * gauge_mm >= room_mm), len(marks_mm))
     last = len(marks_mm)
     kept = [number for number in range(every, last, every) if marks_mm[last - 1] - marks_mm[number - 1] >= room_mm]
     if kept and kept[0] != 1 and marks_mm[kept[0] - 1] - marks_mm[0] < room_mm:
         kept = kept[1:]
-    numbers = sorted({1, last, *kept})
+    first = [1] if marks_mm[-1] - marks_mm[0] >= room_mm else []
+    numbers = sorted({last, *first, *kept})
     return tuple(
         Words(
             at_mm=(left_x_mm, marks_mm[number - 1]),

@@ -1,0 +1,37 @@
+"""A few sheets and drawings, whole, as text. A change here is read by a person before it is kept."""
+
+import io
+from collections.abc import Callable
+from datetime import UTC, datetime
+
+import pypdf
+
+from gaugerod.adapters.pdf.write import write_pdf
+from gaugerod.adapters.svg.writer import write_svg
+from gaugerod.basis.lengths import LengthUnit
+from gaugerod.sheets.section_details import eaves_section
+from gaugerod.sheets.setting_out_sheet import setting_out_sheet
+from gaugerod.sheets.sheet import PaperSize
+from gaugerod.sheets.slope_drawing import slope_drawing
+from tests.scenario.by_hand import TILE, result_by_hand
+
+Compare = Callable[[str, str], None]
+
+
+def test_the_slope_drawing_is_as_it_was(same_as_golden: Compare) -> None:
+    slope = result_by_hand().slopes[0]
+    placed = slope_drawing(slope, unit=LengthUnit.MM, room_width_mm=182.0, room_height_mm=150.0)
+    same_as_golden("slope.svg", write_svg(placed.drawing, paper=placed.paper))
+
+
+def test_the_eaves_section_is_as_it_was(same_as_golden: Compare) -> None:
+    placed = eaves_section(result_by_hand(unit=LengthUnit.FT_IN).slopes[0], TILE, unit=LengthUnit.FT_IN)
+    same_as_golden("eaves.svg", write_svg(placed.drawing, paper=placed.paper))
+
+
+def test_the_pages_of_the_sheet_read_as_they_did(same_as_golden: Compare) -> None:
+    result = result_by_hand(outside=True)
+    sheet = setting_out_sheet(result, result.slopes[0], size=PaperSize.A4)
+    pdf = write_pdf(sheet, made_at=datetime(2026, 3, 1, tzinfo=UTC))
+    pages = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(pdf)).pages]
+    same_as_golden("sheet.txt", "\n\f\n".join(pages) + "\n")
