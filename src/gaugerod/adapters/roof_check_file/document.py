@@ -1,0 +1,154 @@
+"""The roof file as it is written: every table and field, with what it means."""
+
+from typing import Annotated, Self
+
+from pydantic import Field, PlainValidator, model_validator
+
+from gaugerod.adapters.job_file.allowed import MOST_MARKS_COUNT, MOST_NAILED_COUNT, Allowed
+from gaugerod.adapters.job_file.document import CoveringTable
+from gaugerod.adapters.job_file.fields import (
+    STATED,
+    EdgeBand,
+    Pitch,
+    RidgeCover,
+    RoofLength,
+    RoofPlace,
+    UnitSize,
+    Words,
+    YesOrNo,
+    length_mm,
+)
+from gaugerod.adapters.job_file.part import Part
+from gaugerod.adapters.job_file.refusing import refuse
+from gaugerod.as_built.ask import Covering, RoofTop
+from gaugerod.basis.errors import Fault
+from gaugerod.basis.lengths import LengthUnit
+from gaugerod.basis.limit import Limit
+from gaugerod.coverings.double_lap_catalogue import plain_tiles, sized_slates
+from gaugerod.standards.edition import Edition, Exposure
+
+MARGIN = Allowed(least_mm=5, greatest_mm=2_000, what="the visible margin of one course, tail to tail")
+OVERHANG = Allowed(least_mm=0, greatest_mm=500, what="the first tail past the fascia face, on the slope")
+
+
+def _margin_mm(value: object) -> float:
+    return length_mm(value, MARGIN)
+
+
+def _overhang_mm(value: object) -> float:
+    return length_mm(value, OVERHANG)
+
+
+Margin = Annotated[float, PlainValidator(_margin_mm)]
+Overhang = Annotated[float, PlainValidator(_overhang_mm)]
+
+
+class RoofTable(Part):
+    """Which slope is checked, and by which rules."""
+
+    title: Words = Field(description="What the check is called; it heads the record.")
+    name: Words = Field(description="What the slope is called: rear, front, porch.")
+    edition: Edition = Field(default=Edition.GB, description="Which set of rules answers.")
+    exposure: Exposure = Field(description="Driving rain at the site: look the site up on the map of your code.")
+    show_lengths_in: LengthUnit = Field(
+        default=LengthUnit.MM,
+        description="The unit lengths are shown and marked in. "
+        "Feet and inches are marked to a sixteenth, all else to a millimetre.",
+    )
+    pitch: Pitch = Field(description="The pitch of the rafters.")
+    top: RoofTop = Field(default=RoofTop.RIDGE, description="What covers the heads of the top course.")
+    finished: YesOrNo = Field(default=True, description="Is the slope covered to the top? false: the courses go on.")
+    ridge_cover: RidgeCover | None = Field(
+        default=None,
+        description="How far the ridge unit, or the flashing at a wall, reaches down the slope from the apex.",
+    )
+    eaves_overhang: EdgeBand | None = Field(
+        default=None,
+        description="Tail past the outer face of the fascia, on the slope: [least, greatest], or one length.",
+    )
+    top_batten_from_apex: EdgeBand | None = Field(
+        default=None, description="Top edge of the top batten below the apex."
+    )
+
+
+class RodTable(Part):
+    """One place measured: the battens, or the visible margins with the overhang they start from."""
+
+    at: RoofPlace = Field(description="From the left end of the roof structure, along the eaves.")
+    rafter: RoofLength = Field(description="Outer face of the fascia to the apex, up the slope, at this place.")
+    marks: list[RoofPlace] | None = Field(
+        default=None,
+        max_length=MOST_MARKS_COUNT,
+        description="Top edge of every batten from the eaves up, each measured from the outer face of the fascia.",
+    )
+    overhang: Overhang | None = Field(
+        default=None, description="Tail of the first course past the outer face of the fascia, tape on the slope."
+    )
+    margins: list[Margin] | None = Field(
+        default=None,
+        max_length=MOST_MARKS_COUNT,
+        description="Tail of each course to the tail of the next, from the first course up.",
+    )
+
+    @model_validator(mode="after")
+    def _one_way(self) -> Self:
+        if self.marks is not None and self.margins is None and self.overhang is None:
+            return self
+        if self.marks is None and self.margins is not None and self.overhang is not None:
+            return self
+        given = [name for name in ("marks", "overhang", "margins") if getattr(self, name) is not None]
+        raise refuse(
+            Fault(
+                field="",
+                given=" and ".join(given) or "neither",
+                allowed="marks; or overhang and margins",
+                do="Measure the battens from the fascia, or the overhang and then tail to tail: one way at one place.",
+            )
+        )
+
+
+class RoofFile(Part):
+    """A roof to check: what was measured, and what covers it."""
+
+    roof: RoofTable
+    covering: CoveringTable
+    rod: list[RodTable] = Field(
+        min_length=1, max_length=MOST_NAILED_COUNT, description="Every place measured, left to right."
+    )
+
+    def covering_record(self) -> Covering:
+        """The covering's record."""
+        return self.covering.record()
+
+    def headlap(self) -> Limit | None:
+        """The least lap stated apart from the record: none, as the record has it."""
+        return None
+
+
+class DoubleLapTable(Part):
+    """A plain tile or a slate of one size, from the catalogue."""
+
+    from_: Words = Field(alias="from", description="The catalogue entry.")
+    headlap_min: UnitSize | None = Field(
+        default=None, description="Least lap over the course two below, where the maker or the job states it."
+    )
+
+
+class DoubleLapRoofFile(RoofFile):
+    """A roof of plain tiles or slates to check."""
+
+    covering: DoubleLapTable  # type: ignore[assignment] # the same table with fewer fields
+
+    def covering_record(self) -> Covering:
+        """The covering's record."""
+        return double_lap_units()[self.covering.from_]
+
+    def headlap(self) -> Limit | None:
+        """The least lap the file states."""
+        stated_mm = self.covering.headlap_min
+        return None if stated_mm is None else Limit(value=stated_mm, unit="mm", citation=STATED)
+
+
+def double_lap_units() -> dict[str, Covering]:
+    """Every plain tile and slate by the name a roof file calls it."""
+    return {**plain_tiles(), **sized_slates()}

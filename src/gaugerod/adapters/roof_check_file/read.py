@@ -1,0 +1,80 @@
+"""Reading a roof to check. Every fault is reported, and reported together."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from pydantic import ValidationError
+
+from gaugerod.adapters.job_file.all_faults import faults_of
+from gaugerod.adapters.job_file.text import document_in_file, document_in_text
+from gaugerod.adapters.roof_check_file.document import DoubleLapRoofFile, RodTable, RoofFile, double_lap_units
+from gaugerod.as_built.ask import BattensMeasured, MarginsMeasured, RodMeasured, RoofAsk
+from gaugerod.basis.errors import InputRefused
+from gaugerod.basis.lengths import LengthUnit
+from gaugerod.job.set_out import division_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoofToCheck:
+    """What a roof file holds: the slope to check, what the check is called, and the unit it is shown in."""
+
+    title: str
+    show_lengths_in: LengthUnit
+    ask: RoofAsk
+
+
+def read_roof(path: Path) -> RoofToCheck:
+    """The roof in a TOML or JSON file. Raises InputRefused with every fault."""
+    return read_roof_document(document_in_file(path))
+
+
+def read_roof_text(content: bytes, *, as_json: bool = False) -> RoofToCheck:
+    """The roof in the bytes of a TOML file, or of a JSON one. Raises InputRefused with every fault."""
+    return read_roof_document(document_in_text(content, as_json=as_json))
+
+
+def read_roof_document(document: dict[str, Any]) -> RoofToCheck:
+    """The roof in a document already read. Raises InputRefused with every fault."""
+    model = _model_of(document)
+    try:
+        checked = model.model_validate(document)
+    except ValidationError as error:
+        raise InputRefused(faults_of(error, model=model, document=document)) from None
+    roof = checked.roof
+    return RoofToCheck(
+        title=roof.title,
+        show_lengths_in=roof.show_lengths_in,
+        ask=RoofAsk(
+            where=roof.name,
+            covering=checked.covering_record(),
+            pitch_deg=roof.pitch,
+            exposure=roof.exposure,
+            edition=roof.edition,
+            division=division_of(roof.show_lengths_in),
+            rods=tuple(_rod(rod) for rod in checked.rod),
+            finished=roof.finished,
+            top_is=roof.top,
+            ridge_cover_mm=roof.ridge_cover,
+            headlap=checked.headlap(),
+            overhang=roof.eaves_overhang,
+            top=roof.top_batten_from_apex,
+        ),
+    )
+
+
+def _model_of(document: dict[str, Any]) -> type[RoofFile]:
+    """Plain tiles and slates have a table of their own."""
+    covering = document.get("covering")
+    named = covering.get("from") if isinstance(covering, dict) else None
+    return DoubleLapRoofFile if isinstance(named, str) and named in double_lap_units() else RoofFile
+
+
+def _rod(table: RodTable) -> RodMeasured:
+    if table.marks is not None:
+        return BattensMeasured(at_mm=table.at, length_mm=table.rafter, marks_mm=tuple(table.marks))
+    if table.margins is None or table.overhang is None:
+        raise AssertionError("the table was checked to hold one way or the other")
+    return MarginsMeasured(
+        at_mm=table.at, length_mm=table.rafter, overhang_mm=table.overhang, margins_mm=tuple(table.margins)
+    )
