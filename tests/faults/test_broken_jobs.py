@@ -16,6 +16,27 @@ ONE_FAULT = {
     "band-of-three.toml": ("set_out.eaves_overhang", "Give two lengths, or one"),
     "binary.toml": ("file", "Save it as plain text"),
     "bond-unknown.toml": ("set_out.bond", "straight, broken"),
+    "building-cheeks-unknown.toml": ("building[0].cheeks", "Did you mean allow?"),
+    "building-clockwise.toml": ("building[0].outline", "Turn the order of the corners round"),
+    "building-corner-of-three.toml": ("building[0].outline[0]", "Give each corner as two lengths"),
+    "building-corner-twice.toml": ("building[0].outline[3]", "a side of no length"),
+    "building-eaves-height-at-a-gable.toml": ("building[0].eaves_height[1]", "Make it agree with pitch[1]"),
+    "building-gables-only.toml": ("building[0].pitch", "a pitch on one wall at least"),
+    "building-hole-counter-clockwise.toml": ("building[0].holes[0]", "clockwise: walked with the roof on the left"),
+    "building-hole-outside.toml": ("building[0].holes[0]", "wholly inside the outline"),
+    "building-in-single-brackets.toml": ("building", "double brackets: [[building]]"),
+    "building-overhang-negative.toml": ("building[0].overhang[1]", "without the minus"),
+    "building-overhang-too-few.toml": ("building[0].overhang", "one for each wall: 4"),
+    "building-overhangs-in-line-differ.toml": ("building[0].overhang[1]", "Walls in line share one eaves line"),
+    "building-pitch-of-a-wall.toml": ("building[0].pitch[0]", "1° to 89°"),
+    "building-pitch-too-few.toml": ("building[0].pitch", "one for each wall: 4"),
+    "building-pitch-unreadable.toml": ("building[0].pitch[1]", 'or "gable"'),
+    "building-self-crossing.toml": ("building[0].outline[0]", "crosses the side from corner 2"),
+    "building-slope-called-like-its-own.toml": ("slope[0].name", "The slopes of building[0] are called so"),
+    "building-two-corners.toml": ("building[0].outline", "three corners or more"),
+    "building-unknown-key.toml": ("building[0].overhnag", "Did you mean overhang?"),
+    "building-verge-overhang-twice.toml": ("building[0].verge_overhang", "the list says the overhang at each gable"),
+    "building-named-twice.toml": ("building[1].name", "Two buildings have this name"),
     "covering-laps-contradict.toml": ("covering.headlap_min", "25 mm too much"),
     "covering-mass-in-words.toml": ("covering.mass", "Weigh one"),
     "covering-measured-unknown.toml": ("covering.measured[0]", "Name the figures that you measured"),
@@ -50,6 +71,7 @@ ONE_FAULT = {
     "no-covering.toml": ("covering", "This is needed"),
     "no-exposure.toml": ("job.exposure", "Driving rain at the site"),
     "no-job.toml": ("job", "This is needed"),
+    "no-roof.toml": ("slope", "a [[slope]] or a [[building]]"),
     "no-pitch.toml": ("slope[0].pitch", "The pitch of the rafters. This is needed"),
     "no-rafters.toml": ("slope[0].rafters", "Outer face of the fascia to apex"),
     "one-slope-in-single-brackets.toml": ("slope", "double brackets: [[slope]]"),
@@ -59,7 +81,16 @@ ONE_FAULT = {
     "opening-past-the-end.toml": ("slope[0].opening[0]", "right side at 7461 mm"),
     "opening-without-height.toml": ("slope[0].opening[0].height", "This is needed"),
     "openings-overlap.toml": ("slope[0].opening[1]", "it overlaps slope[0].opening[0]"),
-    "outline-and-across.toml": ("slope[0].outline", "by tape only: give across and rafters"),
+    "outline-and-across.toml": ("slope[0].outline", "by tape or by its outline, not both"),
+    "outline-below-the-eaves.toml": ("slope[0].outline[2]", "The courses start at the eaves"),
+    "outline-corner-unreadable.toml": ("slope[0].outline[0][1]", "cannot be read as a length"),
+    "outline-eaves-at-the-top.toml": ("slope[0].edges[2]", "eaves from left to right"),
+    "outline-eaves-not-level.toml": ("slope[0].edges[0]", "level within 10 mm"),
+    "outline-edge-unknown.toml": ("slope[0].edges[1]", "Did you mean hip?"),
+    "outline-edges-too-few.toml": ("slope[0].edges", "one for each side: 4"),
+    "outline-no-eaves.toml": ("slope[0].edges", "Say which side is the eaves"),
+    "outline-opening-past-the-hip.toml": ("slope[0].opening[0]", "Check from_left, up_slope"),
+    "outline-without-edges.toml": ("slope[0].edges", "What stands at each side"),
     "perps-every-nothing.toml": ("set_out.perps_every", "a whole number from 1 to 100"),
     "pitch-below-level.toml": ("slope[0].pitch", "below level"),
     "pitch-level.toml": ("slope[0].pitch", "No roof slope has this pitch"),
@@ -92,6 +123,13 @@ ONE_FAULT = {
 }
 MANY_FAULTS = {
     "band-in-metres.toml": ["set_out.eaves_overhang[0]", "set_out.eaves_overhang[1]"],
+    "building-many-at-once.toml": [
+        "building[0].name",
+        "building[0].pitch[1]",
+        "building[0].pitch[2]",
+        "building[0].outline",
+    ],
+    "outline-clockwise.toml": ["slope[0].outline", "slope[0].edges"],
     "many-at-once.toml": [
         "job.exposure",
         "slope[0].pitch",
@@ -103,6 +141,11 @@ MANY_FAULTS = {
         "set_out.eaves_overhang",
         "slope[0].opening[0]",
     ],
+}
+SOUND = {
+    "building-sound.toml": "Orchard End",
+    "outline-sound.toml": "Orchard End",
+    "sound.toml": "Mill Lane, rear",
 }
 
 
@@ -130,9 +173,11 @@ def test_a_value_nobody_can_read_does_not_hide_a_contradiction_elsewhere() -> No
     assert "head at 5780 mm" in faults["slope[0].opening[0]"]
 
 
-def test_the_sound_job_that_all_of_them_were_made_from_is_read() -> None:
-    assert read_job(JOBS / "sound.toml").title == "Mill Lane, rear"
+@pytest.mark.parametrize("name", SOUND)
+def test_the_sound_jobs_that_all_of_them_were_made_from_are_read(name: str) -> None:
+    job = read_job(JOBS / name)
+    assert (SOUND[name], 1) == (job.title, len(job.slopes) + len(job.buildings))
 
 
 def test_no_broken_file_lies_here_untested() -> None:
-    assert {*ONE_FAULT, *MANY_FAULTS, "sound.toml"} == {path.name for path in JOBS.iterdir()}
+    assert {*ONE_FAULT, *MANY_FAULTS, *SOUND} == {path.name for path in JOBS.iterdir()}

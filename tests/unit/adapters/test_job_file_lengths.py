@@ -30,8 +30,16 @@ def test_a_length_at_its_limits_is_let_in_and_just_outside_is_not(limits: Allowe
             length_mm(outside_mm, limits)
 
 
+@pytest.mark.parametrize("limits", [limits for limits in EVERY if limits is not allowed.PLACE_ON_PLAN], ids=str)
+@pytest.mark.parametrize("value", [-1, "-1 mm", -5e-324])
+def test_only_a_place_on_plan_may_lie_on_either_side_of_nothing(value: object, limits: Allowed) -> None:
+    assert -1.0 == length_mm(-1, allowed.PLACE_ON_PLAN)
+    with pytest.raises(PydanticCustomError):
+        length_mm(value, limits)
+
+
 @pytest.mark.parametrize("limits", EVERY, ids=str)
-@pytest.mark.parametrize("value", [NAN, INF, -INF, -1, "-1 mm", 10**400, None, True, [], {}, ""])
+@pytest.mark.parametrize("value", [NAN, INF, -INF, 10**400, None, True, [], {}, ""])
 def test_what_is_no_length_is_let_in_nowhere(value: object, limits: Allowed) -> None:
     with pytest.raises(PydanticCustomError) as refused:
         length_mm(value, limits)

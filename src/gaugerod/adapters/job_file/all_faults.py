@@ -8,14 +8,17 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 
 from gaugerod.adapters.job_file.refusing import REFUSED, path_of, shown
+from gaugerod.adapters.job_file.slope_tables import BY_OUTLINE, BY_TAPE, OutlinedSlopeTable, SlopeTable
 from gaugerod.basis.errors import Fault
 
 Keys = list[str | int]
 
+WAYS: dict[str | int, type[BaseModel]] = {BY_TAPE: SlopeTable, BY_OUTLINE: OutlinedSlopeTable}
+"""A slope is read in one of two ways: which, stands third in the path to its faults, but was never written."""
+
 OTHER_WAYS = {
-    "outline": "This version reads slopes by tape only: give across and rafters.",
-    "edges": "This version reads slopes by tape only: give left, right, bottom and top.",
-    "building": "This version reads slopes by tape only: give each as [[slope]].",
+    "outline": "A slope is given by tape or by its outline, not both: take out outline and edges, or the tape figures.",
+    "edges": "A slope is given by tape or by its outline, not both: take out outline and edges, or the tape figures.",
 }
 """Keys that are no slip of the pen, and what to write in their place."""
 
@@ -37,7 +40,7 @@ def _faults(detail: Mapping[str, Any], *, model: type[BaseModel], document: obje
         case "extra_forbidden":
             yield _unknown_key(keys, model)
         case "missing":
-            yield Fault(path_of(keys), "nothing", _description(keys, model), "This is needed. Add it.")
+            yield Fault(path_of(_without_way(keys)), "nothing", _description(keys, model), "This is needed. Add it.")
         case "enum":
             choices = context["expected"].replace("'", "").replace(" or ", ", ")
             near = get_close_matches(str(given), choices.split(", "), n=1)
@@ -58,7 +61,7 @@ def _faults(detail: Mapping[str, Any], *, model: type[BaseModel], document: obje
 def _as_written(keys: Keys, document: object) -> Keys:
     """The path as far as the document goes: where a bare value stands for a table, its keys were never written."""
     written: Keys = []
-    for key in keys:
+    for key in _without_way(keys):
         if isinstance(document, dict):
             document = document.get(key)
         elif isinstance(document, list) and isinstance(key, int):
@@ -67,6 +70,10 @@ def _as_written(keys: Keys, document: object) -> Keys:
             break
         written.append(key)
     return written
+
+
+def _without_way(keys: Keys) -> Keys:
+    return keys[:2] + keys[3:] if keys[:1] == ["slope"] else keys
 
 
 def _joined(path: str, field: str) -> str:
@@ -80,7 +87,7 @@ def _unknown_key(keys: Keys, model: type[BaseModel]) -> Fault:
     key = shown(keys[-1])
     near = get_close_matches(key, known, n=1)
     do = f"Did you mean {near[0]}?" if near else "Take it out, or look it up in the reference."
-    return Fault(path_of(keys), key, f"one of {', '.join(known)}", OTHER_WAYS.get(key, do))
+    return Fault(path_of(_without_way(keys)), key, f"one of {', '.join(known)}", OTHER_WAYS.get(key, do))
 
 
 def _description(keys: Keys, model: type[BaseModel]) -> str:
@@ -90,8 +97,10 @@ def _description(keys: Keys, model: type[BaseModel]) -> str:
 
 def _model_at(keys: Keys, model: type[BaseModel]) -> type[BaseModel]:
     """The table that a path leads to, walked from the top."""
-    for key in keys:
-        if isinstance(key, str):
+    for at, key in enumerate(keys):
+        if at == 2 and keys[0] == "slope":
+            model = WAYS[key]
+        elif isinstance(key, str):
             annotation, _ = _fields(model)[key]
             model = _table_of(annotation) or model
     return model

@@ -4,15 +4,17 @@ They are sought in the document as it was written, so that a value nobody can re
 what can be read is compared, and what cannot be read has a fault of its own.
 """
 
+import re
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass
-from itertools import combinations, pairwise
+from dataclasses import dataclass, replace
+from itertools import combinations, pairwise, product
 
 from pydantic_core import PydanticCustomError
 
 from gaugerod.adapters.job_file.allowed import (
     ALONG_THE_ROOF,
+    MOST_BUILDINGS_COUNT,
     MOST_MARKS_COUNT,
     MOST_NAILED_COUNT,
     MOST_OPENINGS_COUNT,
@@ -23,6 +25,8 @@ from gaugerod.adapters.job_file.allowed import (
     Allowed,
 )
 from gaugerod.adapters.job_file.fields import length_mm, words
+from gaugerod.adapters.job_file.outline_contradictions import building_contradictions, outlined_contradictions
+from gaugerod.adapters.job_file.slope_tables import BY_OUTLINE, given_how
 from gaugerod.basis.errors import Fault
 
 Table = dict[str, object]
@@ -30,9 +34,18 @@ Table = dict[str, object]
 
 def contradictions(document: Table) -> Iterator[Fault]:
     """Every contradiction, each with the path of the later of the two figures."""
+    if not document.keys() & {"slope", "building"}:
+        yield Fault("slope", "nothing", "a [[slope]] or a [[building]], or more", "This is needed. Add it.")
     slopes = _tables(document, "slope", most=MOST_SLOPES_COUNT)
+    buildings = _tables(document, "building", most=MOST_BUILDINGS_COUNT)
     yield from _each_name_once(slopes, "Two slopes have this name: the sheets would be mixed up.")
+    yield from _each_name_once(buildings, "Two buildings have this name: their slopes would be mixed up.")
+    yield from _apart_by_name(slopes, buildings)
+    for path, building in buildings:
+        yield from _under(path, building_contradictions(building))
     for path, slope in slopes:
+        if given_how(slope) == BY_OUTLINE:
+            yield from _under(path, outlined_contradictions(slope))
         across_mm = _mm(slope, "across", ALONG_THE_ROOF)
         rafters = _rafters(slope, path)
         nailed = _tables(slope, "nailed", most=MOST_NAILED_COUNT, inside=f"{path}.")
@@ -122,6 +135,21 @@ def _each_name_once(tables: list[tuple[str, Table]], why: str) -> Iterator[Fault
             if name in met:
                 yield Fault(f"{path}.name", name, "a name of its own", why)
             met.add(name)
+
+
+def _apart_by_name(slopes: list[tuple[str, Table]], buildings: list[tuple[str, Table]]) -> Iterator[Fault]:
+    """The slopes of a building are called by its name and a number: no other slope may be."""
+    for (path, slope), (other, building) in product(slopes, buildings):
+        with suppress(PydanticCustomError):
+            name, building_name = words(slope.get("name")), words(building.get("name"))
+            if re.fullmatch(rf"{re.escape(building_name)} [0-9]+", name):
+                yield Fault(f"{path}.name", name, "a name of its own", f"The slopes of {other} are called so.")
+
+
+def _under(path: str, faults: Iterator[Fault]) -> Iterator[Fault]:
+    """The faults of a table, their fields counted from the file."""
+    for fault in faults:
+        yield replace(fault, field=f"{path}.{fault.field}")
 
 
 def _placed_all_or_none(rafters: list[_Rafter], path: str) -> Iterator[Fault]:

@@ -1,17 +1,12 @@
 """The job file as it is written: every table and field, with what it means. The schema and the reference come from here."""
 
 from dataclasses import replace
-from typing import Annotated, Self
+from typing import Self
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
+from pydantic import ConfigDict, Field, model_validator
 
-from gaugerod.adapters.job_file.allowed import (
-    MOST_MARKS_COUNT,
-    MOST_NAILED_COUNT,
-    MOST_OPENINGS_COUNT,
-    MOST_RAFTERS_COUNT,
-    MOST_SLOPES_COUNT,
-)
+from gaugerod.adapters.job_file.allowed import MOST_BUILDINGS_COUNT, MOST_SLOPES_COUNT
+from gaugerod.adapters.job_file.building_table import BuildingTable
 from gaugerod.adapters.job_file.fields import (
     STATED,
     CatalogueName,
@@ -19,25 +14,22 @@ from gaugerod.adapters.job_file.fields import (
     EdgeBand,
     Mass,
     MeasuredFigure,
-    OpeningSize,
     Pitch,
-    RafterSpacing,
     RidgeCover,
-    RoofLength,
-    RoofPlace,
     UnitPlace,
     UnitSize,
     Words,
     YesOrNo,
 )
+from gaugerod.adapters.job_file.part import Part
 from gaugerod.adapters.job_file.refusing import refuse
+from gaugerod.adapters.job_file.slope_tables import EitherSlope
 from gaugerod.basis.errors import InputRefused
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.coverings.catalogue import covering, override
 from gaugerod.coverings.single_lap import Bond, Form, Material, SingleLapTile
 from gaugerod.coverings.single_lap_fields import single_lap_from
-from gaugerod.job.model import BottomKind, OverhangMeasured, TopKind
-from gaugerod.setting_out.across import SideKind
+from gaugerod.job.model import OverhangMeasured
 from gaugerod.standards.edition import Edition, Exposure
 
 RECORD_FIELD = {
@@ -53,13 +45,6 @@ RECORD_FIELD = {
     "high_points": "high_points_mm",
 }
 """Where the file's key and the record's field differ: the field says its unit."""
-
-
-class Part(BaseModel):
-    """A table of the job file. Unknown keys are refused."""
-
-    # Deferred: only the whole file is ever checked, so only its checker is built.
-    model_config = ConfigDict(extra="forbid", arbitrary_types_allowed=True, defer_build=True)
 
 
 class JobTable(Part):
@@ -127,94 +112,6 @@ class CoveringTable(Part):
         return replace(record, measured=record.measured | measured)
 
 
-class RafterTable(Part):
-    """A rafter measured at a place along the eaves."""
-
-    at: RoofPlace | None = Field(
-        default=None,
-        description="From the left end of the roof structure, along the eaves. "
-        "Left out of all: they are spread evenly from end to end.",
-    )
-    length: RoofLength = Field(description="Outer face of the fascia to the apex, up the slope.")
-
-
-def _bare_length(value: object) -> object:
-    """A length alone is a rafter with no place of its own."""
-    return value if isinstance(value, dict) else {"length": value}
-
-
-Rafter = Annotated[RafterTable, BeforeValidator(_bare_length, json_schema_input_type=RoofLength | RafterTable)]
-
-
-class DiagonalsTable(Part):
-    """The diagonals of the slope: they show whether it is square."""
-
-    from_left: RoofLength | None = Field(default=None, description="Left end of the eaves to right end of the ridge.")
-    from_right: RoofLength | None = Field(default=None, description="Right end of the eaves to left end of the ridge.")
-
-
-class OpeningTable(Part):
-    """A rooflight, chimney or other opening in the slope."""
-
-    name: Words = Field(description="What it is.")
-    from_left: RoofPlace = Field(description="Left end of the roof structure to its left side, along the eaves.")
-    up_slope: RoofPlace = Field(description="Outer face of the fascia to its lower edge, up the slope.")
-    width: OpeningSize = Field(description="Along the eaves.")
-    height: OpeningSize = Field(description="Up the slope.")
-
-
-class NailedTable(Part):
-    """Battens already nailed, measured at one place."""
-
-    at: RoofPlace = Field(description="From the left end of the roof structure, along the eaves.")
-    marks: list[RoofPlace] = Field(
-        min_length=1,
-        max_length=MOST_MARKS_COUNT,
-        description="Top edge of every batten nailed, from the eaves up, each measured from the outer face of the fascia.",
-    )
-
-
-class SlopeTable(Part):
-    """One slope, measured by tape."""
-
-    name: Words = Field(description="What this slope is called: rear, front, porch.")
-    pitch: Pitch = Field(description="The pitch of the rafters.")
-    across: RoofLength = Field(
-        description="Along the eaves, left end to right end of the roof structure, as you look at the slope."
-    )
-    rafters: list[Rafter] = Field(
-        min_length=1,
-        max_length=MOST_RAFTERS_COUNT,
-        description="Outer face of the fascia to apex, left to right: "
-        "lengths evenly spaced from end to end, or each with its place.",
-    )
-    ridge: RoofLength | None = Field(default=None, description="Along the ridge, end to end.")
-    diagonals: DiagonalsTable = Field(default_factory=DiagonalsTable, description="Both diagonals, if you can.")
-    left: SideKind = Field(description="What stands at the left side.")
-    right: SideKind = Field(description="What stands at the right side.")
-    bottom: BottomKind = Field(default=BottomKind.EAVES, description="What stands at the foot.")
-    top: TopKind = Field(description="What stands at the head.")
-    rafter_spacing: RafterSpacing | None = Field(
-        default=None, description="Rafter to rafter, centre to centre: settles the batten section."
-    )
-    opening: list[OpeningTable] = Field(
-        default=[], max_length=MOST_OPENINGS_COUNT, description="Openings in the slope."
-    )
-    nailed: list[NailedTable] = Field(
-        default=[],
-        max_length=MOST_NAILED_COUNT,
-        description="Battens already nailed: they are kept, and the rest is set out from the last of them.",
-    )
-
-    def stations_mm(self) -> list[tuple[float, float]]:
-        """Every rafter with its place: lengths without one are spread evenly from end to end."""
-        steps = max(len(self.rafters) - 1, 1)
-        return [
-            (self.across * index / steps if rafter.at is None else rafter.at, rafter.length)
-            for index, rafter in enumerate(self.rafters)
-        ]
-
-
 class SetOutTable(Part):
     """Bands and wishes of the setting out. What is left out, the edition answers, with its source."""
 
@@ -243,9 +140,14 @@ class SetOutTable(Part):
 class JobFile(Part):
     """A job: what was measured, what is to be laid, and what is wished."""
 
+    model_config = ConfigDict(json_schema_extra={"anyOf": [{"required": ["slope"]}, {"required": ["building"]}]})
+
     job: JobTable
     covering: CoveringTable
-    slope: list[SlopeTable] = Field(
-        min_length=1, max_length=MOST_SLOPES_COUNT, description="Every slope, measured by tape."
+    slope: list[EitherSlope] = Field(
+        default=[], min_length=1, max_length=MOST_SLOPES_COUNT, description="Slopes measured one by one."
+    )
+    building: list[BuildingTable] = Field(
+        default=[], min_length=1, max_length=MOST_BUILDINGS_COUNT, description="Whole buildings, by their plan."
     )
     set_out: SetOutTable = Field(default_factory=SetOutTable)

@@ -94,7 +94,7 @@ def band(value: object, allowed: Allowed) -> Band:
         try:
             ends_mm.append(length_mm(end, allowed))
         except PydanticCustomError as refused:
-            faults.extend(_within(f"[{index}]", refused))
+            faults.extend(within(f"[{index}]", refused))
     if faults:
         raise refuse(*faults)
     least_mm, greatest_mm = ends_mm
@@ -129,7 +129,7 @@ def _pitch_of_triangle_deg(value: dict[str, object], allowed: str) -> float:
         try:
             sides_mm[name] = length_mm(side, RISE_OR_RUN)
         except PydanticCustomError as refused:
-            faults.extend(_within(f".{name}", refused))
+            faults.extend(within(f".{name}", refused))
     if faults:
         raise refuse(*faults)
     try:
@@ -140,7 +140,7 @@ def _pitch_of_triangle_deg(value: dict[str, object], allowed: str) -> float:
         raise refuse_value(value, allowed=allowed, do=f"{nothing.reason[0].upper()}{nothing.reason[1:]}.") from None
 
 
-def _within(step: str, refused: PydanticCustomError) -> list[Fault]:
+def within(step: str, refused: PydanticCustomError) -> list[Fault]:
     """The faults of a part, their fields counted from the whole."""
     faults: tuple[Fault, ...] = (refused.context or {})["faults"]
     return [Fault(field=step + fault.field, given=fault.given, allowed=fault.allowed, do=fault.do) for fault in faults]
@@ -209,14 +209,14 @@ def measured_figure(value: object) -> str:
     raise refuse_value(value, allowed=", ".join(MEASURED_FIGURES), do="Name the figures that you measured.")
 
 
-_LENGTH_SCHEMA: dict[str, Any] = {"type": ["number", "string"], "minLength": 1, "maxLength": 60}
+LENGTH_SCHEMA: dict[str, Any] = {"type": ["number", "string"], "minLength": 1, "maxLength": 60}
 
 
 def _length(allowed: Allowed) -> tuple[PlainValidator, WithJsonSchema]:
     def read(value: object) -> float:
         return length_mm(value, allowed)
 
-    return PlainValidator(read), WithJsonSchema({**_LENGTH_SCHEMA, "title": _titled(allowed)})
+    return PlainValidator(read), WithJsonSchema({**LENGTH_SCHEMA, "title": _titled(allowed)})
 
 
 def _titled(allowed: Allowed) -> str:
@@ -224,7 +224,8 @@ def _titled(allowed: Allowed) -> str:
     return f"{str(allowed)[0].upper()}{str(allowed)[1:]}"
 
 
-def _kind(read: Callable[[object], object], schema: dict[str, Any]) -> tuple[PlainValidator, WithJsonSchema]:
+def kind(read: Callable[[object], object], schema: dict[str, Any]) -> tuple[PlainValidator, WithJsonSchema]:
+    """A kind of value: how it is read, and how the schema describes it."""
     return PlainValidator(read), WithJsonSchema(schema)
 
 
@@ -232,16 +233,16 @@ def _band_of(allowed: Allowed) -> tuple[PlainValidator, WithJsonSchema]:
     def read(value: object) -> Band:
         return band(value, allowed)
 
-    ends = {"type": "array", "items": _LENGTH_SCHEMA, "minItems": 2, "maxItems": 2}
-    return PlainValidator(read), WithJsonSchema({"anyOf": [_LENGTH_SCHEMA, ends], "title": _titled(allowed)})
+    ends = {"type": "array", "items": LENGTH_SCHEMA, "minItems": 2, "maxItems": 2}
+    return PlainValidator(read), WithJsonSchema({"anyOf": [LENGTH_SCHEMA, ends], "title": _titled(allowed)})
 
 
-_PITCH_SCHEMA: dict[str, Any] = {
+PITCH_SCHEMA: dict[str, Any] = {
     "title": "A pitch",
     "anyOf": [
         {"type": ["number", "string"]},
         {"type": "object", "required": ["run"], "maxProperties": 2, "minProperties": 2,
-         "additionalProperties": False, "properties": dict.fromkeys(("rise", "rafter", "run"), _LENGTH_SCHEMA)},
+         "additionalProperties": False, "properties": dict.fromkeys(("rise", "rafter", "run"), LENGTH_SCHEMA)},
     ]
 }  # fmt: skip
 
@@ -253,10 +254,10 @@ RidgeCover = Annotated[float, *_length(RIDGE_COVER)]
 UnitSize = Annotated[float, *_length(UNIT_SIZE)]
 UnitPlace = Annotated[float, *_length(PLACE_ON_THE_UNIT)]
 EdgeBand = Annotated[Band, *_band_of(EDGE_ALLOWANCE)]
-Pitch = Annotated[float, *_kind(pitch_deg, _PITCH_SCHEMA)]
-Mass = Annotated[float, *_kind(mass_kg, {"type": ["number", "string"], "title": "kilograms, like 4.7"})]
-Words = Annotated[str, *_kind(words, {"type": "string", "minLength": 1, "maxLength": 120})]
-Count = Annotated[int, *_kind(count, {"type": "integer", "minimum": 1, "maximum": 100})]
-YesOrNo = Annotated[bool, *_kind(yes_or_no, {"type": "boolean"})]
-MeasuredFigure = Annotated[str, *_kind(measured_figure, {"type": "string", "minLength": 1})]
-CatalogueName = Annotated[str, *_kind(catalogue_name, {"type": "string", "minLength": 1})]
+Pitch = Annotated[float, *kind(pitch_deg, PITCH_SCHEMA)]
+Mass = Annotated[float, *kind(mass_kg, {"type": ["number", "string"], "title": "kilograms, like 4.7"})]
+Words = Annotated[str, *kind(words, {"type": "string", "minLength": 1, "maxLength": 120})]
+Count = Annotated[int, *kind(count, {"type": "integer", "minimum": 1, "maximum": 100})]
+YesOrNo = Annotated[bool, *kind(yes_or_no, {"type": "boolean"})]
+MeasuredFigure = Annotated[str, *kind(measured_figure, {"type": "string", "minLength": 1})]
+CatalogueName = Annotated[str, *kind(catalogue_name, {"type": "string", "minLength": 1})]

@@ -6,12 +6,17 @@ from typing import Any
 from pydantic import ValidationError
 
 from gaugerod.adapters.job_file.all_faults import faults_of
+from gaugerod.adapters.job_file.building_table import BuildingTable
 from gaugerod.adapters.job_file.contradictions import contradictions
-from gaugerod.adapters.job_file.document import JobFile, SetOutTable, SlopeTable
+from gaugerod.adapters.job_file.document import JobFile, SetOutTable
+from gaugerod.adapters.job_file.plan_fields import NamedEdge
+from gaugerod.adapters.job_file.slope_tables import OpeningTable, OutlinedSlopeTable, SlopeTable
 from gaugerod.adapters.job_file.text import document_in_file, document_in_text
 from gaugerod.basis.errors import InputRefused
 from gaugerod.geometry.taped_slope import TapedSlope
-from gaugerod.job.model import Job, Slope, Wishes
+from gaugerod.job.model import Building, Job, Slope, SlopeOutline, Wishes
+from gaugerod.job.outlined import outlined_slope
+from gaugerod.laying.ask import EdgeKind
 from gaugerod.setting_out.stations import NailedRod, Opening
 
 
@@ -35,6 +40,7 @@ def read_job_document(document: dict[str, Any]) -> Job:
         show_lengths_in=checked.job.show_lengths_in,
         covering=checked.covering.record(),
         slopes=tuple(_slope(slope) for slope in checked.slope),
+        buildings=tuple(_building(building) for building in checked.building),
         wishes=_wishes(checked.set_out),
     )
 
@@ -51,7 +57,32 @@ def _checked(document: dict[str, Any]) -> JobFile:
     return checked
 
 
-def _slope(table: SlopeTable) -> Slope:
+def _building(table: BuildingTable) -> Building:
+    return Building(
+        name=table.name,
+        plan=table.plan(),
+        rafter_spacing_mm=table.rafter_spacing,
+        cheeks=table.cheeks.value,
+    )
+
+
+def _slope(table: SlopeTable | OutlinedSlopeTable) -> Slope:
+    return _taped(table) if isinstance(table, SlopeTable) else _outlined(table)
+
+
+def _outlined(table: OutlinedSlopeTable) -> Slope:
+    kinds = tuple(EdgeKind.RIDGE if edge is NamedEdge.MONO_RIDGE else EdgeKind(edge.value) for edge in table.edges)
+    return outlined_slope(
+        name=table.name,
+        pitch_deg=table.pitch,
+        outline=SlopeOutline(points_mm=tuple(table.outline), kinds=kinds),
+        top=table.top(),
+        rafter_spacing_mm=table.rafter_spacing,
+        openings=_openings(table.opening),
+    )
+
+
+def _taped(table: SlopeTable) -> Slope:
     return Slope(
         name=table.name,
         pitch_deg=table.pitch,
@@ -67,17 +98,21 @@ def _slope(table: SlopeTable) -> Slope:
         bottom=table.bottom,
         top=table.top,
         rafter_spacing_mm=table.rafter_spacing,
-        openings=tuple(
-            Opening(
-                name=opening.name,
-                from_left_mm=opening.from_left,
-                up_slope_mm=opening.up_slope,
-                width_mm=opening.width,
-                height_mm=opening.height,
-            )
-            for opening in table.opening
-        ),
+        openings=_openings(table.opening),
         nailed=tuple(NailedRod(at_mm=nailed.at, marks_mm=tuple(nailed.marks)) for nailed in table.nailed),
+    )
+
+
+def _openings(tables: list[OpeningTable]) -> tuple[Opening, ...]:
+    return tuple(
+        Opening(
+            name=opening.name,
+            from_left_mm=opening.from_left,
+            up_slope_mm=opening.up_slope,
+            width_mm=opening.width,
+            height_mm=opening.height,
+        )
+        for opening in tables
     )
 
 

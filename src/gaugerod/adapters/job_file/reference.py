@@ -12,7 +12,7 @@ _HEAD = """\
 
 One TOML or JSON document; the same fields either way. Lengths are strings with a unit (`"4.905 m"`, `"75 mm"`, `"16' 1 1/8\\""`)
 or bare numbers in mm. Pitch is `"35°"`, `"35 deg"`, `"8 in 12"`, `{ rise = …, run = … }` or `{ rafter = …, run = … }`.
-A band is `[least, greatest]`, or one length.
+A band is `[least, greatest]`, or one length. A corner of an outline is `[x, y]`, two lengths.
 Unknown keys are refused by name, with the nearest known key. All faults of a file are reported together.
 """
 
@@ -28,11 +28,13 @@ def _tables(schema: dict[str, Any]) -> Iterator[str]:
     for heading, name in (
         ("[job]", "JobTable"),
         ("[covering]", "CoveringTable"),
-        ("[[slope]]", "SlopeTable"),
+        ("[[slope]], by tape", "SlopeTable"),
         ("slope.rafters, each with its place", "RafterTable"),
         ("slope.diagonals", "DiagonalsTable"),
-        ("[[slope.opening]]", "OpeningTable"),
         ("[[slope.nailed]]", "NailedTable"),
+        ("[[slope]], by its outline", "OutlinedSlopeTable"),
+        ("[[slope.opening]], either way", "OpeningTable"),
+        ("[[building]]", "BuildingTable"),
         ("[set_out]", "SetOutTable"),
     ):
         table = definitions[name]
