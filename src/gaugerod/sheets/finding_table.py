@@ -71,7 +71,7 @@ def figure_said(value: float | None, *, finding: Finding, unit: LengthUnit, of_l
         towards = None if of_limit else finding.sense
         shown = fine_length(value, unit, towards=towards)
         if unit is LengthUnit.FT_IN:
-            shown += f" ({fine_length(value, LengthUnit.MM, towards=towards)})"
+            shown += f"\n({fine_length(value, LengthUnit.MM, towards=towards)})"
         return sense + shown
     word = {"deg": "°", "degrees": "°", "count": "", "ratio": ""}.get(finding.unit, f" {finding.unit}")
     return f"{sense}{value:.5g}{word}"

@@ -6,6 +6,7 @@ from gaugerod.basis.finding import Finding, Sense, Verdict
 from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
 from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.geometry.pitch import cos_deg
+from gaugerod.job.model import Covering
 from gaugerod.job.result import SlopeResult
 from gaugerod.setting_out.across import Across, SideKind
 from gaugerod.setting_out.courses import Courses, Rod
@@ -24,15 +25,15 @@ _RULES_OF = {
 """Which rules speak of which figure."""
 
 
-def key_figures(slope: SlopeResult, *, covering: SingleLapTile, unit: LengthUnit) -> tuple[Figure, ...]:
+def key_figures(slope: SlopeResult, *, covering: Covering, unit: LengthUnit) -> tuple[Figure, ...]:
     """Up the slope first, then across."""
-    figures = _up_figures(slope, covering=covering, unit=unit)
+    figures = _up_figures(slope, unit=unit)
     if slope.across is not None:
         figures += _across_figures(slope, slope.across, covering=covering, unit=unit)
     return figures
 
 
-def _up_figures(slope: SlopeResult, *, covering: SingleLapTile, unit: LengthUnit) -> tuple[Figure, ...]:
+def _up_figures(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Figure, ...]:
     courses = slope.courses
     level_mm = courses.overhang_mm * cos_deg(slope.slope.pitch_deg)
     return (
@@ -46,7 +47,7 @@ def _up_figures(slope: SlopeResult, *, covering: SingleLapTile, unit: LengthUnit
         Figure(
             label="Headlap kept",
             values=(fine_length(courses.headlap_mm, unit, towards=Sense.AT_LEAST),),
-            note=f"at least {fine_length(covering.headlap_min_mm, unit, towards=Sense.AT_MOST)}",
+            note=_least_lap_note(slope.findings, unit),
             wrong=_wrong(slope.findings, "headlap"),
         ),
         Figure(
@@ -69,9 +70,7 @@ def _up_figures(slope: SlopeResult, *, covering: SingleLapTile, unit: LengthUnit
     )
 
 
-def _across_figures(
-    slope: SlopeResult, across: Across, *, covering: SingleLapTile, unit: LengthUnit
-) -> tuple[Figure, ...]:
+def _across_figures(slope: SlopeResult, across: Across, *, covering: Covering, unit: LengthUnit) -> tuple[Figure, ...]:
     side_wrong = _wrong(slope.findings, "side")
     figures = [
         Figure(label="Units in a course", values=(f"{across.units_count}",), note=f"{across.bond.value} bond"),
@@ -138,7 +137,19 @@ def _gauge_note(courses: Courses, unit: LengthUnit) -> str:
     return f"at least {fine_length(courses.gauge_min_mm, unit, towards=Sense.AT_MOST)}, {most}"
 
 
-def _shunt_note(covering: SingleLapTile, unit: LengthUnit) -> str:
+def _least_lap_note(findings: Sequence[Finding], unit: LengthUnit) -> str:
+    """The greatest of the least laps that rules ask for here."""
+    least_mm = [
+        finding.limit
+        for finding in findings
+        if finding.rule in _RULES_OF["headlap"] and finding.sense is Sense.AT_LEAST and finding.limit is not None
+    ]
+    return f"at least {fine_length(max(least_mm), unit, towards=Sense.AT_MOST)}" if least_mm else "no least known"
+
+
+def _shunt_note(covering: Covering, unit: LengthUnit) -> str:
+    if not isinstance(covering, SingleLapTile):
+        return ""
     if covering.cover_closed_mm is None or covering.cover_open_mm is None:
         return "shunt not known"
     return (

@@ -6,10 +6,11 @@ of timber and the shape of fascia and ridge are only drawn: they are not set out
 
 from gaugerod.basis.finding import Sense
 from gaugerod.basis.lengths import LengthUnit
+from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.geometry.pitch import cos_deg, sin_deg
-from gaugerod.job.model import Covering, TopKind
+from gaugerod.job.model import TopKind
 from gaugerod.job.result import SlopeResult
-from gaugerod.sheets.drawing import Leader, Path, Pen, Point
+from gaugerod.sheets.drawing import Anchor, Leader, Path, Pen, Point
 from gaugerod.sheets.lengths_shown import bare_length, fine_length
 from gaugerod.sheets.placed import Placed
 from gaugerod.sheets.section_placed import Section, said, section_placed
@@ -21,7 +22,7 @@ _OVER_MM = _BATTEN_HIGH_MM + 3 * _THICK_MM
 EAVES_WIDTH_MM, TOP_WIDTH_MM, ROOM_HEIGHT_MM = 104.0, 76.0, 118.0
 
 
-def eaves_section(slope: SlopeResult, covering: Covering, *, unit: LengthUnit) -> Placed:
+def eaves_section(slope: SlopeResult, covering: SingleLapTile, *, unit: LengthUnit) -> Placed:
     """Fascia, first two battens and the first two courses of the left rod."""
     rod = slope.courses.rods[0]
     frame = SlopeFrame(pitch_deg=slope.slope.pitch_deg)
@@ -31,7 +32,7 @@ def eaves_section(slope: SlopeResult, covering: Covering, *, unit: LengthUnit) -
     reach_mm = battens_mm[-1] + head_mm + 40.0
     spans = [
         _span(-rod.overhang_mm, 0.0, "overhang", bare_length(rod.overhang_mm, unit)),
-        _span(0.0, battens_mm[0], "first batten", bare_length(battens_mm[0], unit), under=True),
+        _span(0.0, battens_mm[0], "first batten", bare_length(battens_mm[0], unit), short="first", under=True),
     ]
     if len(battens_mm) == 2:
         lap = fine_length(slope.courses.headlap_mm, unit, towards=Sense.AT_LEAST).removesuffix(f" {unit.value}")
@@ -40,7 +41,11 @@ def eaves_section(slope: SlopeResult, covering: Covering, *, unit: LengthUnit) -
             _span(battens_mm[1] - hanging_mm, battens_mm[0] + head_mm, "lap at least", lap),
             _span(battens_mm[0], battens_mm[1], "gap", gap, under=True),
         ]
-    spans.append(_span(battens_mm[0] - hanging_mm, battens_mm[0], "hanging length", bare_length(hanging_mm, unit)))
+    spans.append(
+        _span(
+            battens_mm[0] - hanging_mm, battens_mm[0], "hanging length", bare_length(hanging_mm, unit), short="hanging"
+        )
+    )
     units = [_unit(frame, covering, mark_mm, gauge_mm=rod.gauge_mm) for mark_mm in battens_mm]
     top_mm = _underside_at_fascia_mm(frame, battens_mm[0], gauge_mm=rod.gauge_mm)
     foot_mm = top_mm - _FASCIA_DEEP_MM
@@ -56,10 +61,7 @@ def eaves_section(slope: SlopeResult, covering: Covering, *, unit: LengthUnit) -
                 Path(pen=Pen.UNIT, runs_mm=tuple(units), closed=True),
             ),
             spans=tuple(spans),
-            words=(
-                said((tail_x, foot_mm), f"{level} level", shift=(0.0, -4.6)),
-                said((tail_x, foot_mm), "past the fascia", shift=(0.0, -8.0)),
-            ),
+            words=(said((tail_x, foot_mm), f"{level} level", anchor=Anchor.END, shift=(-1.0, 0.6)),),
             leaders=(_plumb_dimension(foot_mm, tail_x, top_mm),),
             over_mm=_OVER_MM,
             under_mm=-_RAFTER_MM,
@@ -69,7 +71,9 @@ def eaves_section(slope: SlopeResult, covering: Covering, *, unit: LengthUnit) -
     )
 
 
-def top_section(slope: SlopeResult, covering: Covering, *, ridge_cover_mm: float | None, unit: LengthUnit) -> Placed:
+def top_section(
+    slope: SlopeResult, covering: SingleLapTile, *, ridge_cover_mm: float | None, unit: LengthUnit
+) -> Placed:
     """The last two battens and courses of the left rod, the apex, and how far the ridge reaches down where known."""
     rod = slope.courses.rods[0]
     frame = SlopeFrame(pitch_deg=slope.slope.pitch_deg)
@@ -104,7 +108,7 @@ def top_section(slope: SlopeResult, covering: Covering, *, ridge_cover_mm: float
                 Path(pen=Pen.ROD, runs_mm=(apex_line,)),
             ),
             spans=tuple(spans),
-            words=(said(apex_line[0], "apex", shift=(0.8, 0.0)),),
+            words=(said(apex_line[0], "apex", anchor=Anchor.END, shift=(-0.8, -2.4)),),
             leaders=(),
             over_mm=_OVER_MM,
             under_mm=-_RAFTER_MM,
@@ -114,17 +118,23 @@ def top_section(slope: SlopeResult, covering: Covering, *, ridge_cover_mm: float
     )
 
 
-def _span(from_mm: float, to_mm: float, name: str, length: str, *, under: bool = False) -> Span:
-    return Span(from_mm=from_mm, to_mm=to_mm, text=f"{name} {length}", under=under)
+def _span(from_mm: float, to_mm: float, name: str, length: str, *, short: str = "", under: bool = False) -> Span:
+    return Span(
+        from_mm=from_mm,
+        to_mm=to_mm,
+        text=f"{name} {length}",
+        short=f"{short} {length}" if short else "",
+        under=under,
+    )
 
 
-def _hanging_mm(covering: Covering) -> float:
+def _hanging_mm(covering: SingleLapTile) -> float:
     """The hanging length; with none known there is no nib to draw and the whole length hangs."""
     return covering.length_mm if covering.hanging_length_mm is None else covering.hanging_length_mm
 
 
 def _unit(
-    frame: SlopeFrame, covering: Covering, mark_mm: float, *, gauge_mm: float, cut_at_mm: float | None = None
+    frame: SlopeFrame, covering: SingleLapTile, mark_mm: float, *, gauge_mm: float, cut_at_mm: float | None = None
 ) -> tuple[Point, ...]:
     """A unit hung on its batten, tilted so that its tail rests on the one below; broken off at ``cut_at_mm``."""
     hanging_mm = _hanging_mm(covering)

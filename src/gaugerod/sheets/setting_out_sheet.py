@@ -2,6 +2,7 @@
 
 from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.lengths import LengthUnit, write_length
+from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.setting_out.courses import Alternative
 from gaugerod.sheets.across_tables import across_tables
@@ -116,14 +117,42 @@ def _rafters_said(slope: SlopeResult, unit: LengthUnit) -> str:
 
 def _behind(result: Result, slope: SlopeResult) -> list[Block]:
     unit = result.job.show_lengths_in
-    covering = result.job.covering
-    eaves = eaves_section(slope, covering, unit=unit)
-    top = top_section(slope, covering, ridge_cover_mm=result.job.wishes.ridge_cover_mm, unit=unit)
     blocks: list[Block] = [
         NewPage(),
         *rod_tables(slope, unit=unit),
         *across_tables(slope, unit=unit),
         *opening_tables(slope, unit=unit),
+        *_sections(result, slope),
+        Heading(text="Method", kept_mm=50.0),
+        Steps(lines=slope.method),
+        Heading(text="Findings", kept_mm=50.0),
+        _verdicts(_said_first(result, slope)),
+        finding_table(_said_first(result, slope), unit=unit),
+    ]
+    up = [each for where, each in result.alternatives if where == slope.slope.name]
+    across = [each for where, each in result.alternatives if where == f"{slope.slope.name}, across"]
+    if up or across:
+        blocks += [
+            Heading(text="What could change", kept_mm=50.0),
+            Prose(
+                text="Nearest to what was asked first. Gauges and marks above do not hold if one of these is chosen."
+            ),
+        ]
+    if up:
+        blocks.append(_alternatives_table(up, counted="Gauges", measured="Gauge", unit=unit))
+    if across:
+        blocks.append(_alternatives_table(across, counted="Units", measured="Cover", unit=unit))
+    return blocks
+
+
+def _sections(result: Result, slope: SlopeResult) -> list[Block]:
+    """Eaves and top in section; not drawn for a covering that laps in another way than single lap."""
+    covering, unit = result.job.covering, result.job.show_lengths_in
+    if not isinstance(covering, SingleLapTile):
+        return []
+    eaves = eaves_section(slope, covering, unit=unit)
+    top = top_section(slope, covering, ridge_cover_mm=result.job.wishes.ridge_cover_mm, unit=unit)
+    return [
         Heading(text="Eaves and top in section", kept_mm=max(eaves.paper.height_mm, top.paper.height_mm) + 26.0),
         Prose(text="On the left rod. Thickness, timber, fascia and ridge are only drawn; the lengths are to scale."),
         Pictures(
@@ -132,26 +161,7 @@ def _behind(result: Result, slope: SlopeResult) -> list[Block]:
                 (top, f"Top, {top.scale_said}. Lengths in {unit_heading(unit)}."),
             )
         ),
-        Heading(text="Method", kept_mm=50.0),
-        Steps(lines=slope.method),
-        Heading(text="Findings", kept_mm=50.0),
-        _verdicts(_said_first(result, slope)),
-        finding_table(_said_first(result, slope), unit=unit),
     ]
-    own = [each for where, each in result.alternatives if _belongs(where, slope.slope.name)]
-    if own:
-        blocks += [
-            Heading(text="What could change", kept_mm=50.0),
-            Prose(
-                text="Nearest to what was asked first. Gauges and marks above do not hold if one of these is chosen."
-            ),
-            _alternatives_table(own, unit=unit),
-        ]
-    return blocks
-
-
-def _belongs(where: str, slope_name: str) -> bool:
-    return where == slope_name or where.startswith(f"{slope_name}, ")
 
 
 def _verdicts(findings: list[Finding]) -> Prose:
@@ -162,14 +172,14 @@ def _verdicts(findings: list[Finding]) -> Prose:
     )
 
 
-def _alternatives_table(alternatives: list[Alternative], *, unit: LengthUnit) -> Table:
+def _alternatives_table(alternatives: list[Alternative], *, counted: str, measured: str, unit: LengthUnit) -> Table:
     return Table(
         columns=(
-            Column(heading="", kind=ColumnKind.FIGURES),
+            Column(heading="Rank", kind=ColumnKind.FIGURES),
             Column(heading="Change", share_ratio=1.2),
             Column(heading="What it does to the roof", share_ratio=1.4),
-            Column(heading="Gauges", kind=ColumnKind.FIGURES),
-            Column(heading="Gauge", kind=ColumnKind.FIGURES),
+            Column(heading=counted, kind=ColumnKind.FIGURES),
+            Column(heading=measured, kind=ColumnKind.FIGURES),
             Column(heading="Limits"),
         ),
         rows=tuple(

@@ -16,31 +16,42 @@ _GAP_MM = 1.5
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Span:
-    """A length along the slope from s to s, and what it is said to be; ``under`` the rafter or over the covering."""
+    """A length along the slope from s to s, and what it is said to be; ``under`` the rafter or over the covering.
+
+    ``short`` is said instead where ``text`` does not fit between the ends; empty when there is no shorter way.
+    """
 
     from_mm: float
     to_mm: float
     text: str
+    short: str = ""
     under: bool = False
 
-    def text_fits(self, scale_ratio: float) -> bool:
+    def said(self, scale_ratio: float) -> str:
+        """Its words at this scale."""
+        return self.short if self.short and not self._fits(self.text, scale_ratio) else self.text
+
+    def words_fit(self, scale_ratio: float) -> bool:
         """Do its words fit between its ends on the paper?"""
-        return words_width_mm(self.text, _SIZE_MM) + _GAP_MM < (self.to_mm - self.from_mm) / scale_ratio
+        return self._fits(self.said(scale_ratio), scale_ratio)
+
+    def _fits(self, text: str, scale_ratio: float) -> bool:
+        return words_width_mm(text, _SIZE_MM) + _GAP_MM < (self.to_mm - self.from_mm) / scale_ratio
 
     def taken_mm(self, scale_ratio: float) -> tuple[float, float]:
         """The stretch of lane it takes, in model mm, its words included."""
-        if self.text_fits(scale_ratio):
+        if self.words_fit(scale_ratio):
             return (self.from_mm, self.to_mm)
-        return (self.from_mm - (words_width_mm(self.text, _SIZE_MM) + 2 * _GAP_MM) * scale_ratio, self.to_mm)
+        words_mm = words_width_mm(self.said(scale_ratio), _SIZE_MM) + 2 * _GAP_MM
+        return (self.from_mm - words_mm * scale_ratio, self.to_mm)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Dimensions:
-    """Dimensions as drawn, and the model points they reach to."""
+    """Dimensions as drawn."""
 
     words: tuple[Words, ...]
     leaders: tuple[Leader, ...]
-    reach_mm: tuple[Point, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,7 +85,6 @@ class SlopeFrame:
         """
         words: list[Words] = []
         leaders: list[Leader] = []
-        reach: list[Point] = []
         for under in (False, True):
             here = [span for span in spans if span.under is under]
             for span, lane in zip(here, lanes(here, scale_ratio=scale_ratio), strict=True):
@@ -82,10 +92,7 @@ class SlopeFrame:
                 n_mm = under_mm - away_mm if under else over_mm + away_mm
                 leaders += self._span_lines(span, n_mm, scale_ratio, starts_mm=0.0 if under else over_mm)
                 words.append(self._span_words(span, n_mm, scale_ratio))
-                from_mm, to_mm = span.taken_mm(scale_ratio)
-                half_mm = _LANE_MM / 2 * scale_ratio
-                reach += [self.at(s_mm, n_mm + off) for s_mm in (from_mm, to_mm) for off in (-half_mm, half_mm)]
-        return Dimensions(words=tuple(words), leaders=tuple(leaders), reach_mm=tuple(reach))
+        return Dimensions(words=tuple(words), leaders=tuple(leaders))
 
     def _span_lines(self, span: Span, n_mm: float, scale_ratio: float, *, starts_mm: float) -> list[Leader]:
         """The dimension line, a tick at each end, and a line from each end to what is measured."""
@@ -100,12 +107,12 @@ class SlopeFrame:
         return lines
 
     def _span_words(self, span: Span, n_mm: float, scale_ratio: float) -> Words:
-        fits = span.text_fits(scale_ratio)
+        fits = span.words_fit(scale_ratio)
         s_mm = (span.from_mm + span.to_mm) / 2 if fits else span.from_mm - 1.6 * _GAP_MM * scale_ratio
         lift_paper_mm = 0.8 if fits else -0.36 * _SIZE_MM
         return Words(
             at_mm=self.at(s_mm, n_mm + lift_paper_mm * scale_ratio),
-            text=span.text,
+            text=span.said(scale_ratio),
             letter=Letter.DIMENSION,
             size_paper_mm=_SIZE_MM,
             anchor=Anchor.MIDDLE if fits else Anchor.END,

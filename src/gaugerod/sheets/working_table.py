@@ -10,17 +10,15 @@ def working_table(working: Step) -> Table:
     """The tree in reading order; dots before a name say how deep it stands."""
     return Table(
         columns=(
-            Column(heading="Number", share_ratio=1.3),
-            Column(heading="How", share_ratio=2.0),
+            Column(heading="Number", share_ratio=1.5),
+            Column(heading="How, and its source (how sure)", share_ratio=3.5),
             Column(heading="Comes to", kind=ColumnKind.FIGURES),
-            Column(heading="Source (how sure)", share_ratio=1.0),
         ),
         rows=tuple(
             (
                 f"{_INDENT * depth}{step.name}",
                 _how(step),
                 f"{value_said(step.value)} {step.unit}".strip(),
-                str(step.citation) if step.citation is not None else "",
             )
             for depth, step in working.walk()
         ),
@@ -29,7 +27,8 @@ def working_table(working: Step) -> Table:
 
 def _how(step: Step) -> str:
     inputs = "; ".join(f"{name} {value_said(value)}" for name, value in step.inputs.items())
-    return " — ".join(part for part in (step.formula, inputs) if part)
+    how = " — ".join(part for part in (step.formula, inputs) if part)
+    return how if step.citation is None else f"{how}\nSource: {step.citation}"
 
 
 def value_said(value: float | str) -> str:

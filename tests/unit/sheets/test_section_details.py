@@ -60,10 +60,10 @@ def test_sections_stay_on_their_paper(pitch_deg: float, unit: LengthUnit) -> Non
     ):
         for words in placed.drawing.words:
             box = words_box(words, placed.paper)
-            assert box.left_mm >= -2.0, words.text
-            assert box.bottom_mm >= -2.0, words.text
-            assert box.right_mm <= placed.paper.width_mm + 2.0, words.text
-            assert box.top_mm <= placed.paper.height_mm + 2.0, words.text
+            assert box.left_mm >= 0.0, words.text
+            assert box.bottom_mm >= 0.0, words.text
+            assert box.right_mm <= placed.paper.width_mm, words.text
+            assert box.top_mm <= placed.paper.height_mm, words.text
 
 
 def test_a_wall_or_mono_ridge_has_no_other_side() -> None:
