@@ -19,7 +19,7 @@ from gaugerod.sheets.slope_frame import SlopeFrame, Span
 _THICK_MM, _BATTEN_WIDTH_MM, _BATTEN_HIGH_MM, _RAFTER_MM = 12.0, 50.0, 25.0, 100.0
 _FASCIA_THICK_MM, _FASCIA_DEEP_MM = 20.0, 130.0
 _OVER_MM = _BATTEN_HIGH_MM + 3 * _THICK_MM
-EAVES_WIDTH_MM, TOP_WIDTH_MM, ROOM_HEIGHT_MM = 104.0, 76.0, 118.0
+EAVES_WIDTH_MM, TOP_WIDTH_MM, ROOM_HEIGHT_MM = 112.0, 69.0, 118.0
 
 
 def eaves_section(slope: SlopeResult, covering: SingleLapTile, *, unit: LengthUnit) -> Placed:
@@ -108,7 +108,7 @@ def top_section(
                 Path(pen=Pen.ROD, runs_mm=(apex_line,)),
             ),
             spans=tuple(spans),
-            words=(said(apex_line[0], "apex", anchor=Anchor.END, shift=(-0.8, -2.4)),),
+            words=(said(apex_line[1], "apex", anchor=Anchor.START, shift=(0.8, -1.6)),),
             leaders=(),
             over_mm=_OVER_MM,
             under_mm=-_RAFTER_MM,
