@@ -50,8 +50,8 @@ class Corners:
     findings: tuple[Finding, ...]
 
 
-def set_round_corners(building: FormedBuilding, asks: Sequence[CoursesAsk]) -> Corners:
-    """Set every group of slopes out together. ``asks`` in the order of the form's slopes."""
+def set_round_corners(building: FormedBuilding, asks: Sequence[CoursesAsk | None]) -> Corners:
+    """Set every group of slopes out together. ``asks`` in the order of the form's slopes; None: not to be shared."""
     shared: dict[str, tuple[Shared, str]] = {}
     says: list[str] = []
     findings: list[Finding] = []
@@ -59,14 +59,32 @@ def set_round_corners(building: FormedBuilding, asks: Sequence[CoursesAsk]) -> C
         if len(numbers) < 2:
             continue
         slopes = [
-            CornerSlope(name=asks[number].where, ask=asks[number], pitch_deg=building.form.slopes[number].pitch_deg)
+            CornerSlope(name=ask.where, ask=ask, pitch_deg=building.form.slopes[number].pitch_deg)
             for number in numbers
+            if (ask := asks[number]) is not None
         ]
+        if not slopes:
+            findings.append(_each_by_itself(building.building.name))
+            continue
         together = set_together(slopes)
         says.append(together.says)
         findings.append(_finding(building.building.name, together))
         shared.update({each.name: (each, together.says) for each in together.shared})
     return Corners(shared=shared, says=tuple(says), findings=tuple(findings))
+
+
+def _each_by_itself(where: str) -> Finding:
+    return not_covered(
+        rule="courses round corners",
+        where=where,
+        proposed=None,
+        unit="mm",
+        citation=ROUND_CORNERS,
+        says=(
+            "Diminishing courses are planned slope by slope, so their lines may not meet at hips and valleys. Use one slope's "
+            "plan all round where the rafters are alike."
+        ),
+    )
 
 
 def _finding(where: str, together: Together) -> Finding:

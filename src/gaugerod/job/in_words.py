@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from gaugerod.basis.finding import Finding
 from gaugerod.basis.lengths import LengthUnit, write_length
-from gaugerod.job.result import Result, SlopeResult
+from gaugerod.job.result import NotSetOut, Result, SlopeResult
 
 _LENGTH = re.compile(r"(?<![\w.×])(-?\d+(?:\.\d+)?) mm(?![²\w])")
 
@@ -38,4 +38,12 @@ def in_unit(result: Result, unit: LengthUnit) -> Result:
     def slope(result: SlopeResult) -> SlopeResult:
         return replace(result, findings=findings(result.findings))
 
-    return replace(result, findings=findings(result.findings), slopes=tuple(slope(each) for each in result.slopes))
+    def not_set_out(result: NotSetOut) -> NotSetOut:
+        return replace(result, findings=findings(result.findings))
+
+    return replace(
+        result,
+        findings=findings(result.findings),
+        slopes=tuple(slope(each) for each in result.slopes),
+        not_set_out=tuple(not_set_out(each) for each in result.not_set_out),
+    )

@@ -1,13 +1,17 @@
 """From courses and perps to every unit on the slope."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import assert_never
 
 from gaugerod.basis.citation import house
-from gaugerod.coverings.single_lap import Bond
+from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
+from gaugerod.coverings.single_lap import Bond, SingleLapTile
 from gaugerod.geometry.moved_edges import moved_outline_mm
 from gaugerod.geometry.taped_slope import SlopeShape
 from gaugerod.job.model import Covering, Slope, TopKind
 from gaugerod.job.result import Laid
+from gaugerod.job.up_slope import UpSlope
 from gaugerod.laying.ask import (
     Course,
     CourseLine,
@@ -22,35 +26,78 @@ from gaugerod.laying.ask import (
     Unit,
     fanned_perps,
 )
+from gaugerod.laying.cut_unit import CutUnit
 from gaugerod.laying.cutting import cut_units
 from gaugerod.laying.lay import lay
 from gaugerod.setting_out.across import Across
-from gaugerod.setting_out.courses import Courses, Rod, Strategy
+from gaugerod.setting_out.courses import Rod
 
 NIB_CITATION = house(
     "nibs and nail holes are taken at a quarter of the width from each side; check them on the tile in your hand"
 )
 
 
-def laid_out(slope: Slope, shape: SlopeShape, covering: Covering, courses: Courses, across: Across) -> Laid:
-    """Every unit of the slope, and every piece to saw. The outline is that of the covering, out to its overhangs."""
+def laid_out(slope: Slope, shape: SlopeShape, covering: Covering, up: UpSlope, across: Across | None) -> Laid | None:
+    """Every unit of the slope, and every piece to saw. The outline is that of the covering, out to its overhangs.
+
+    None where the width of a unit is not known. Random slates are laid with their average width.
+    """
+    width = _widths(covering, across, top_mm=up.courses.rods[0].length_mm)
+    if width is None:
+        return None
     kinds = slope.outline.kinds if slope.outline is not None else _kinds_of_taped(slope)
     names = _names(kinds)
-    moves = [
-        _moved_mm(kind, on_right=_goes_up(shape, index), courses=courses, across=across)
-        for index, kind in enumerate(kinds)
-    ]
+    moves = [_moved_mm(kind, on_right=_goes_up(shape, index), up=up, across=across) for index, kind in enumerate(kinds)]
     points, came_from = moved_outline_mm(shape.outline_mm, moves)
     ask = LayingAsk(
         where=slope.name,
         outline=Ring(points_mm=points, edges=tuple(Edge(name=names[index], kind=kinds[index]) for index in came_from)),
         openings=tuple(_opening_rings(slope)),
-        courses=_courses(covering, courses, across),
-        head=_line(courses.rods, [rod.length_mm for rod in courses.rods]),
-        unit=_unit(covering),
+        courses=_courses(up, width),
+        head=_line(up.courses.rods, [rod.length_mm for rod in up.courses.rods]),
+        unit=width.unit,
     )
     laying = lay(ask)
-    return Laid(ask=ask, laying=laying, pieces=cut_units(ask, laying))
+    return Laid(ask=ask, laying=laying, pieces=tuple(worth_sawing(cut_units(ask, laying), width.unit)))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Widths:
+    """The unit as it is sawn, and the joints of each bond row."""
+
+    unit: Unit
+    perps: tuple[Perps, ...]
+
+
+def _widths(covering: Covering, across: Across | None, *, top_mm: float) -> _Widths | None:
+    match covering:
+        case RandomSlates():
+            cover_mm = average_width_mm(covering) + covering.joint_mm
+            unit = Unit(
+                width_mm=cover_mm - covering.joint_mm, lap_side=LapSide.RIGHT, offcut_rule=OffcutRule.ALONG, random=True
+            )
+            rows = (Perps(first_mm=0.0, cover_mm=cover_mm), Perps(first_mm=cover_mm / 2, cover_mm=cover_mm))
+            return _Widths(unit=unit, perps=rows)
+        case SingleLapTile() | PlainTile() | SizedSlate():
+            if across is None:
+                return None
+            return _Widths(
+                unit=_unit(covering), perps=tuple(_perps(across, bond_row=row, top_mm=top_mm) for row in (0, 1))
+            )
+        case _ as unreachable:
+            assert_never(unreachable)
+
+
+def average_width_mm(slates: RandomSlates) -> float:
+    """The average width over all heaps; a heap measured by the run only counts where its slates were counted too.
+
+    Where no heap says, half the average length is taken (common practice: slates are about half as wide as long).
+    """
+    counted = [heap for heap in slates.heaps if heap.slates_count and heap.average_width_mm]
+    if not counted:
+        return sum(heap.length_mm for heap in slates.heaps) / len(slates.heaps) / 2
+    total = sum(heap.slates_count or 0 for heap in counted)
+    return sum((heap.slates_count or 0) * (heap.average_width_mm or 0.0) for heap in counted) / total
 
 
 def _kinds_of_taped(slope: Slope) -> tuple[EdgeKind, ...]:
@@ -73,12 +120,14 @@ def _names(kinds: tuple[EdgeKind, ...]) -> list[str]:
     return names
 
 
-def _moved_mm(kind: EdgeKind, *, on_right: bool, courses: Courses, across: Across) -> float:
+def _moved_mm(kind: EdgeKind, *, on_right: bool, up: UpSlope, across: Across | None) -> float:
     """How far the covering reaches past this edge of the roof structure; below nothing where it stays short of it."""
     match kind:
         case EdgeKind.EAVES:
-            return courses.overhang_mm
+            return up.courses.overhang_mm
         case EdgeKind.VERGE | EdgeKind.ABUTMENT:
+            if across is None:
+                return 0.0
             return across.right_overhang_mm if on_right else across.left_overhang_mm
         case EdgeKind.RIDGE | EdgeKind.HIP | EdgeKind.VALLEY | EdgeKind.OPENING:
             return 0.0
@@ -94,22 +143,15 @@ def _opening_rings(slope: Slope) -> Iterator[Ring]:
         )
 
 
-def _courses(covering: Covering, courses: Courses, across: Across) -> tuple[Course, ...]:
-    hanging_mm = covering.hanging_length_mm or covering.length_mm
-    laid = []
-    for index in range(courses.count):
-        tails_mm = [rod.exact_mm[index] - hanging_mm for rod in courses.rods]
-        if courses.strategy is Strategy.PARALLEL and index == courses.count - 1:
-            # A cut top course keeps its tail on the line of the courses; only its head is lost.
-            tails_mm = [rod.exact_mm[index - 1] + rod.gauge_mm - hanging_mm for rod in courses.rods]
-        laid.append(
-            Course(
-                tail=_line(courses.rods, tails_mm),
-                perps=_perps(across, courses, bond_row=index % 2),
-                unit_length_mm=covering.length_mm,
-            )
+def _courses(up: UpSlope, width: _Widths) -> tuple[Course, ...]:
+    return tuple(
+        Course(
+            tail=_line(up.courses.rods, list(tails)),
+            perps=width.perps[index % 2],
+            unit_length_mm=up.unit_lengths_mm[index],
         )
-    return tuple(laid)
+        for index, tails in enumerate(up.tails_mm)
+    )
 
 
 def _line(rods: tuple[Rod, ...], heights_mm: list[float]) -> CourseLine:
@@ -121,7 +163,7 @@ def _line(rods: tuple[Rod, ...], heights_mm: list[float]) -> CourseLine:
     return CourseLine(at_mm=heights_mm[0] - rise * first.at_mm, rise_ratio=rise)
 
 
-def _perps(across: Across, courses: Courses, *, bond_row: int) -> Perps:
+def _perps(across: Across, *, bond_row: int, top_mm: float) -> Perps:
     over = bond_row / 2 if across.bond is Bond.BROKEN else 0.0
     eaves, top = across.perp_lines[0], across.perp_lines[-1]
     eaves_first_mm = eaves.first_mm + over * eaves.cover_mm
@@ -132,19 +174,51 @@ def _perps(across: Across, courses: Courses, *, bond_row: int) -> Perps:
         eaves_cover_mm=eaves.cover_mm,
         top_first_mm=top.first_mm + over * top.cover_mm,
         top_cover_mm=top.cover_mm,
-        top_mm=courses.rods[0].length_mm,
+        top_mm=top_mm,
     )
 
 
-def _unit(covering: Covering) -> Unit:
+def _unit(covering: SingleLapTile | PlainTile | SizedSlate) -> Unit:
     """The unit as it is sawn. Where nibs and holes are is a house assumption: records do not say."""
-    nib_mm = covering.length_mm - (covering.hanging_length_mm or covering.length_mm)
     quarter_mm = covering.width_mm / 4
+    nibs: tuple[float, ...]
+    holes: tuple[float, ...]
+    match covering:
+        case SingleLapTile():
+            nib_mm = covering.length_mm - (covering.hanging_length_mm or covering.length_mm)
+            wide, rule = covering.unit_and_a_half, OffcutRule.IN_PLACE
+            nibs, holes = (nib_mm,), (nib_mm + 10.0,)
+        case PlainTile():
+            nib_mm = covering.length_mm - (covering.hanging_length_mm or covering.length_mm)
+            wide, rule = covering.unit_and_a_half, OffcutRule.IN_PLACE
+            nibs, holes = ((nib_mm,) if covering.nibs else ()), (nib_mm + 10.0,)
+        case SizedSlate():
+            # Slates are holed on site, so no hole ties a piece to its place.
+            wide, rule = covering.slate_and_a_half, OffcutRule.ALONG
+            nibs, holes = (), ()
+    across_mm = (quarter_mm, 3 * quarter_mm)
     return Unit(
         width_mm=covering.width_mm,
         lap_side=LapSide.RIGHT,
-        offcut_rule=OffcutRule.IN_PLACE,
-        nibs=tuple(Spot(from_head_mm=nib_mm, from_left_mm=x_mm) for x_mm in (quarter_mm, 3 * quarter_mm)),
-        holes=tuple(Spot(from_head_mm=nib_mm + 10.0, from_left_mm=x_mm) for x_mm in (quarter_mm, 3 * quarter_mm)),
-        unit_and_a_half=covering.unit_and_a_half,
+        offcut_rule=rule,
+        nibs=tuple(Spot(from_head_mm=head, from_left_mm=x_mm) for head in nibs for x_mm in across_mm),
+        holes=tuple(Spot(from_head_mm=head, from_left_mm=x_mm) for head in holes for x_mm in across_mm),
+        unit_and_a_half=wide,
     )
+
+
+SHAVE_MM = 3.0
+"""A cut that would take off no more than this is not sawn: the unit is laid to the line. See ``SHAVE_CITATION``."""
+SHAVE_CITATION = house("a strip of 3 mm or less is taken up by setting the unit to the line, not by sawing")
+
+
+def worth_sawing(pieces: Sequence[CutUnit], unit: Unit) -> Iterator[CutUnit]:
+    """The pieces whose cuts take off more than a shaving, numbered anew."""
+    number = 0
+    for piece in pieces:
+        whole_mm2 = unit.width_mm * piece.length_mm
+        cut_mm = sum(cut.length_mm for cut in piece.cuts)
+        if cut_mm > 0 and whole_mm2 - piece.area_mm2 <= SHAVE_MM * cut_mm:
+            continue
+        number += 1
+        yield replace(piece, number=number)

@@ -6,16 +6,19 @@ from typing import Literal
 
 from gaugerod.basis.band import Band
 from gaugerod.basis.lengths import LengthUnit
+from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
 from gaugerod.coverings.single_lap import Bond, SingleLapTile
 from gaugerod.geometry.plan_outline import PlanOutline
 from gaugerod.geometry.polygon import Point
 from gaugerod.geometry.taped_slope import TapedSlope
 from gaugerod.laying.ask import EdgeKind
 from gaugerod.setting_out.across import SideKind
+from gaugerod.setting_out.diminishing.ask import Aim
 from gaugerod.setting_out.stations import NailedRod, Opening
 from gaugerod.standards.edition import Edition, Exposure
+from gaugerod.standards.slate_headlap import BetweenPitches, Reading
 
-Covering = SingleLapTile
+Covering = SingleLapTile | PlainTile | SizedSlate | RandomSlates
 """Every kind of covering record."""
 
 
@@ -89,6 +92,10 @@ class Wishes:
 
     ``ridge_cover_mm``  how far the ridge unit (or top flashing) reaches down the slope from the apex; None: not known,
                         then the cover over the top course is reported as not covered
+    ``headlap_mm``      a lap larger than the least, for plain tiles and slates
+    ``joint``           gap between plain tiles or slates of a course
+    ``slate_reading``   which reproduction of the slate laps answers; ``slate_between`` how it is read between its pitches
+    ``random_aim``      which plan of random slates is wished
     """
 
     eaves_overhang: Band | None = None
@@ -99,6 +106,11 @@ class Wishes:
     abutment_set_back: Band | None = None
     bond: Bond | None = None
     perps_every_count: int = 3
+    headlap_mm: float | None = None
+    joint: Band | None = None
+    slate_reading: Reading = Reading.SAFER
+    slate_between: BetweenPitches = BetweenPitches.NEXT_LOWER
+    random_aim: Aim = Aim.LEAST_LEFT
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

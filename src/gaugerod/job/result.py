@@ -13,6 +13,9 @@ from gaugerod.laying.laid import Laying
 from gaugerod.laying.offcuts import OffcutPlan
 from gaugerod.setting_out.across import Across
 from gaugerod.setting_out.courses import Alternative, Courses
+from gaugerod.setting_out.diminishing.answer import DiminishingPlan
+from gaugerod.setting_out.double_lap_across import VergePiece
+from gaugerod.setting_out.double_lap_extras import DoubleLapExtras
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,6 +50,22 @@ class SlopeResult:
     """The job in steps, with this slope's own figures."""
     laid: Laid | None
     """Every unit of the slope: None when the cover width is not known."""
+    double_lap: DoubleLapExtras | None = None
+    """What double lap adds to the courses; None for single lap."""
+    verge_pieces: tuple[VergePiece, ...] = ()
+    """What is laid at the verges in double lap."""
+    diminishing: DiminishingPlan | None = None
+    """How the stack of random slates goes on the roof; None for every other covering."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NotSetOut:
+    """A slope that no plan covers: what is short, and what would mend it."""
+
+    slope: Slope
+    why: str
+    findings: tuple[Finding, ...]
+    alternatives: tuple[Alternative, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +78,8 @@ class Result:
     """Every finding: the job's own and those of every slope."""
     alternatives: tuple[tuple[str, Alternative], ...]
     """What could change, each with the slope (and direction) it belongs to."""
+    not_set_out: tuple[NotSetOut, ...]
+    """Slopes that could not be set out, each with the reason."""
     roofs: tuple[RoofResult, ...]
     offcuts: OffcutPlan | None
     """Which offcut serves which other cut, over all slopes; None when nothing is cut."""

@@ -5,11 +5,14 @@ from dataclasses import dataclass
 from gaugerod.basis.band import Band
 from gaugerod.basis.citation import Citation, house
 from gaugerod.basis.finding import Finding
+from gaugerod.basis.lengths import LengthUnit
 from gaugerod.basis.limit import Limit
+from gaugerod.basis.rounding import Division
 from gaugerod.geometry.pitch import cos_deg
 from gaugerod.job.model import Job, OverhangMeasured, Slope, TopKind
 from gaugerod.rules.ridge_cover import top_band_narrowed
 from gaugerod.setting_out.across import Side, SideKind
+from gaugerod.setting_out.stations import Station
 from gaugerod.standards.defaults import (
     abutment_set_back_band,
     eaves_overhang_band,
@@ -93,3 +96,13 @@ def side(job: Job, kind: SideKind, *, high_point: bool) -> Side:
         case SideKind.HIP | SideKind.VALLEY:
             reach = Band(least_mm=0.0, greatest_mm=0.0, citation=RAKING_CUT)
     return Side(kind=kind, reach=reach, high_point=high_point and kind is SideKind.VERGE)
+
+
+def division_of(unit: LengthUnit) -> Division:
+    """What marks are rounded to: a millimetre, or a sixteenth where lengths are shown in feet and inches."""
+    return Division.SIXTEENTH if unit is LengthUnit.FT_IN else Division.MILLIMETRE
+
+
+def stations_of(slope: Slope) -> tuple[Station, ...]:
+    """Where the rafters were measured."""
+    return tuple(Station(at_mm=at_mm, length_mm=length_mm) for at_mm, length_mm in slope.taped.rafters)

@@ -64,7 +64,7 @@ def _sentence(
                 f"{said(spans.taper_mm, ask.division)} of taper is cut off the top course"
                 f"{_instead(ask, choice, f'moving {_ends(ask)}')}."
             )
-        case Strategy.CARRIED_ON | Strategy.NONE:
+        case Strategy.CARRIED_ON | Strategy.DIMINISHING | Strategy.NONE:
             return (
                 f"{_why_none(ask, spans, limits)}: {gauges} make {_gauge(ask, rods)}. "
                 f"The lap is kept; the least gauge is not. See what could change."

@@ -19,6 +19,7 @@ class Strategy(StrEnum):
     ``flexed``    equal or fanned after moving overhang and ridge allowance inside their bands
     ``parallel``  battens parallel to the eaves, the taper taken in the top course
     ``carried-on`` kept battens first, the rest set out from the last of them
+    ``diminishing`` random slates, longest at the eaves
     ``none``      nothing keeps every limit; see the alternatives
     """
 
@@ -27,6 +28,7 @@ class Strategy(StrEnum):
     FLEXED = "flexed"
     PARALLEL = "parallel"
     CARRIED_ON = "carried-on"
+    DIMINISHING = "diminishing"
     NONE = "none"
 
 

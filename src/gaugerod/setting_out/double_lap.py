@@ -27,13 +27,15 @@ class DoubleLapCourses:
     extras: DoubleLapExtras
 
 
-def set_out_double_lap(ask: DoubleLapAsk) -> DoubleLapCourses:
+def set_out_double_lap(ask: DoubleLapAsk, *, courses: Courses | None = None) -> DoubleLapCourses:
     """Plain tiles or sized slates up the slope: marks for every full course, the eaves and the top.
+
+    ``courses``: those shared out with other slopes round the corners, where that was done; else they are set out here.
 
     Raises InputRefused with every fault of the ask, NothingToSetOut when no gauge keeps the lap or the slope is too
     short. Source: gauges in ``rules.double_lap_gauge``; the rest is geometry. Scope: units of one length, straight eaves.
     """
-    courses = set_out_courses(courses_ask(ask))
+    courses = set_out_courses(courses_ask(ask)) if courses is None else courses
     gaps_mm = [gap for rod in courses.rods for gap in rod.gaps_mm]
     under_eaves_mm = _under_eaves_length_mm(ask, courses)
     # The first course passes the head of the under-eaves slates, every other that of the course below.
