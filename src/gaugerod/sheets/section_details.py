@@ -182,11 +182,11 @@ def _fascia(top_mm: float) -> tuple[Point, ...]:
     return ((0.0, foot_mm), (_FASCIA_THICK_MM, foot_mm), (_FASCIA_THICK_MM, top_mm), (0.0, top_mm))
 
 
-def _plumb_dimension(foot_mm: float, tail_x: float, tail_y: float) -> Leader:
+def _plumb_dimension(foot_mm: float, tail_x_mm: float, tail_y_mm: float) -> Leader:
     """From the fascia's outer face, down and across, up to the tail."""
     return Leader(
         pen=Pen.DIMENSION,
-        points_mm=((0.0, foot_mm), (0.0, foot_mm), (tail_x, foot_mm), (tail_x, tail_y - 10.0)),
+        points_mm=((0.0, foot_mm), (0.0, foot_mm), (tail_x_mm, foot_mm), (tail_x_mm, tail_y_mm - 10.0)),
         shifts_paper_mm=((0.0, 0.0), (0.0, -1.4), (0.0, -1.4), (0.0, 0.0)),
     )
 

@@ -7,6 +7,8 @@ from gaugerod.job.result import SlopeResult
 from gaugerod.sheets.dimension_lanes import (
     LABEL_HEIGHT_MM,
     LEVEL_LANE_MM,
+    Label,
+    Lane,
     level_lane,
     split_to_fit,
     upright_lane,
@@ -68,52 +70,15 @@ def slope_drawing(slope: SlopeResult, *, unit: LengthUnit, room_width_mm: float,
         room_width_mm=room_width_mm,
         room_height_mm=room_height_mm,
     )
-    low, high = slope_extent_mm(slope)
-    ratio = paper.scale_ratio
-    up_and_down = (low[1] / ratio - _AIR_MM - slack_mm, high[1] / ratio + _AIR_MM + slack_mm)
-    left_and_right = (-paper.origin_paper_mm[0], paper.width_mm - paper.origin_paper_mm[0])
-    lanes = [
-        upright_lane(
-            left,
-            side="left",
-            line_x_mm=low[0],
-            off_paper_mm=_NUMBER_LANE_MM,
-            between_paper_mm=up_and_down,
-            scale_ratio=ratio,
-        ),
-        upright_lane(
-            right,
-            side="right",
-            line_x_mm=high[0],
-            off_paper_mm=_RIGHT_LINE_MM,
-            between_paper_mm=up_and_down,
-            scale_ratio=ratio,
-        ),
-        level_lane(
-            station_labels(slope, unit=unit, room_mm=room_width_mm),
-            side="above",
-            line_y_mm=high[1],
-            line_from_mm=None,
-            off_paper_mm=_AIR_MM + slack_mm,
-            between_paper_mm=left_and_right,
-            scale_ratio=ratio,
-        ),
-    ]
-    lanes += [
-        level_lane(
-            labels,
-            side="below",
-            line_y_mm=low[1],
-            line_from_mm=0.0,
-            off_paper_mm=_AIR_MM + slack_mm + number * _LANE_STEP_MM,
-            between_paper_mm=left_and_right,
-            scale_ratio=ratio,
-        )
-        for number, labels in enumerate(below)
-    ]
+    low, _ = slope_extent_mm(slope)
+    stations = station_labels(slope, unit=unit, room_mm=room_width_mm)
+    lanes = (
+        *_upright_lanes(slope, left, right, paper=paper, slack_mm=slack_mm),
+        *_level_lanes(slope, stations, below, paper=paper, slack_mm=slack_mm),
+    )
     own_words = (
-        *_batten_numbers(slope, left_x_mm=low[0], scale_ratio=ratio),
-        *_opening_letters(slope, scale_ratio=ratio),
+        *_batten_numbers(slope, left_x_mm=low[0], scale_ratio=paper.scale_ratio),
+        *_opening_letters(slope, scale_ratio=paper.scale_ratio),
         *edge_names(slope, paper=paper),
     )
     drawing = Drawing(
@@ -124,6 +89,63 @@ def slope_drawing(slope: SlopeResult, *, unit: LengthUnit, room_width_mm: float,
         leaders=tuple(leader for lane in lanes for leader in lane.leaders),
     )
     return Placed(drawing=drawing, paper=paper)
+
+
+def _upright_lanes(
+    slope: SlopeResult, left: list[Label], right: list[Label], *, paper: Paper, slack_mm: float
+) -> tuple[Lane, Lane]:
+    """The lanes beside the slope, kept clear of those above and below it."""
+    low, high = slope_extent_mm(slope)
+    ratio = paper.scale_ratio
+    between_mm = (low[1] / ratio - _AIR_MM - slack_mm, high[1] / ratio + _AIR_MM + slack_mm)
+    return (
+        upright_lane(
+            left,
+            side="left",
+            line_x_mm=low[0],
+            off_paper_mm=_NUMBER_LANE_MM,
+            between_paper_mm=between_mm,
+            scale_ratio=ratio,
+        ),
+        upright_lane(
+            right,
+            side="right",
+            line_x_mm=high[0],
+            off_paper_mm=_RIGHT_LINE_MM,
+            between_paper_mm=between_mm,
+            scale_ratio=ratio,
+        ),
+    )
+
+
+def _level_lanes(
+    slope: SlopeResult, stations: list[Label], below: list[list[Label]], *, paper: Paper, slack_mm: float
+) -> list[Lane]:
+    """The stations above the slope; lengths along the eaves below it, lane under lane."""
+    low, high = slope_extent_mm(slope)
+    between_mm = (-paper.origin_paper_mm[0], paper.width_mm - paper.origin_paper_mm[0])
+    off_mm = _AIR_MM + slack_mm
+    above = level_lane(
+        stations,
+        side="above",
+        line_y_mm=high[1],
+        line_from_mm=None,
+        off_paper_mm=off_mm,
+        between_paper_mm=between_mm,
+        scale_ratio=paper.scale_ratio,
+    )
+    return [above] + [
+        level_lane(
+            labels,
+            side="below",
+            line_y_mm=low[1],
+            line_from_mm=0.0,
+            off_paper_mm=off_mm + number * _LANE_STEP_MM,
+            between_paper_mm=between_mm,
+            scale_ratio=paper.scale_ratio,
+        )
+        for number, labels in enumerate(below)
+    ]
 
 
 def _paper(

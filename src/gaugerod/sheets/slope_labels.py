@@ -112,10 +112,10 @@ def eaves_labels(slope: SlopeResult, *, unit: LengthUnit) -> list[Label]:
     ]
 
 
-def _reach_label(end_mm: float, outwards: float, reach_mm: float, unit: LengthUnit) -> Label:
+def _reach_label(end_mm: float, sign: float, reach_mm: float, unit: LengthUnit) -> Label:
     past = reach_mm >= 0
     return Label(
-        at_mm=(end_mm + outwards * reach_mm, 0.0),
+        at_mm=(end_mm + sign * reach_mm, 0.0),
         name="past the end" if past else "clear of wall",
         value=bare_length(reach_mm if past else -reach_mm, unit),
     )
