@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
-from gaugerod.job.method import fine_length
+from gaugerod.job.method_across import fine_length
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.setting_out.across import Across
 from gaugerod.setting_out.courses import Alternative, Courses
@@ -25,6 +25,8 @@ def summary_lines(result: Result) -> list[str]:
         lines.extend(_courses(slope.courses, unit))
         if slope.across is not None:
             lines.extend(_across(slope.across, slope, unit))
+    for short in result.not_set_out:
+        lines.extend(["", *_wrapped(f"Slope {short.slope.name} could not be set out. {short.why}")])
     lines.extend(_findings(result.findings))
     lines.extend(_alternatives(result.alternatives))
     lines.extend(["", *_wrapped(result.cautions[-1])])
@@ -68,8 +70,13 @@ def _alternatives(alternatives: tuple[tuple[str, Alternative], ...]) -> Iterator
     for where, alternative in alternatives:
         limits = "keeps every limit" if alternative.keeps_limits else "does not keep every limit"
         yield from _wrapped(
-            f"{where}: {alternative.change} {alternative.costs} ({limits})", first=f"  {alternative.rank}.   "
+            f"{where}: {_sentence(alternative.change)} {alternative.costs} ({limits})",
+            first=f"  {alternative.rank}.   ",
         )
+
+
+def _sentence(text: str) -> str:
+    return text if text.endswith((".", ":")) else f"{text}."
 
 
 def _wrapped(text: str, *, first: str = "") -> list[str]:

@@ -1,6 +1,7 @@
 """Across one slope, whatever covers it: the perps, and what is laid at the verges."""
 
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from typing import assert_never
 
 from gaugerod.basis.band import Band
@@ -12,8 +13,9 @@ from gaugerod.geometry.taped_slope import SlopeShape
 from gaugerod.job.model import Job, Slope
 from gaugerod.job.wished import division_of, side
 from gaugerod.rules.plain_tile import plain_tile_sidelap
+from gaugerod.rules.sides import abutment_set_back, verge_overhang
 from gaugerod.rules.slates import slate_joint
-from gaugerod.setting_out.across import Across, AcrossAsk
+from gaugerod.setting_out.across import Across, AcrossAsk, PerpLine, SideKind
 from gaugerod.setting_out.double_lap_across import (
     DoubleLapAcross,
     VergePiece,
@@ -116,7 +118,7 @@ def _double_lap(job: Job, slope: Slope, shape: SlopeShape, unit: PlainTile | Siz
         openings=slope.openings,
         perps_every_count=job.wishes.perps_every_count,
     )
-    across = set_out_across(across_ask(asked, unit=unit))
+    across = without_last_joint(set_out_across(across_ask(asked, unit=unit)), asked)
     pieces = verge_pieces(asked=asked, across=across, unit=unit, edition=job.edition)
     findings = list(across.findings)
     if isinstance(unit, PlainTile):
@@ -127,6 +129,50 @@ def _double_lap(job: Job, slope: Slope, shape: SlopeShape, unit: PlainTile | Siz
         findings.append(slate_joint(where=slope.name, joint_mm=joint_mm, edition=job.edition))
         findings.extend(verge_slate_findings(where=slope.name, pieces=pieces, edition=job.edition))
     return AcrossSlope(across=across, findings=tuple(findings), verge_pieces=pieces)
+
+
+def without_last_joint(across: Across, asked: DoubleLapAcross) -> Across:
+    """The perps with the right side read off the last unit itself.
+
+    The perps are set out with each unit standing for itself and the joint at its right; the last joint has nothing beyond it.
+    Double lap is always laid in broken bond, so a straight one is no alternative.
+    """
+    joint_mm = asked.joint.greatest_mm
+    lines = tuple(
+        replace(
+            line,
+            right_reach_mm=line.right_reach_mm - joint_mm,
+            marks_mm=(*line.marks_mm[:-1], line.marks_mm[-1] - joint_mm),
+            exact_mm=(*line.exact_mm[:-1], line.exact_mm[-1] - joint_mm),
+        )
+        for line in across.perp_lines
+    )
+    return replace(
+        across,
+        right_overhang_mm=across.right_overhang_mm - joint_mm,
+        perp_lines=lines,
+        findings=tuple(_right_side_read(across.findings, asked, lines)),
+        alternatives=tuple(
+            alternative for alternative in across.alternatives if not alternative.change.startswith("Straight bond")
+        ),
+    )
+
+
+def _right_side_read(
+    findings: Sequence[Finding], asked: DoubleLapAcross, lines: Sequence[PerpLine]
+) -> Iterator[Finding]:
+    """The findings with those on the right side's reach judged anew, without the last joint."""
+    for finding in findings:
+        if not (finding.rule in {"verge overhang", "abutment set-back"} and ", right" in finding.where):
+            yield finding
+    for line in lines:
+        where = f"{asked.where}, right, {line.line}"
+        if asked.right.kind is SideKind.VERGE:
+            yield from verge_overhang(where=where, overhang_mm=line.right_reach_mm, band=asked.right.reach)
+        elif asked.right.kind is SideKind.ABUTMENT:
+            reach = asked.right.reach
+            clear = Band(least_mm=-reach.greatest_mm, greatest_mm=-reach.least_mm, citation=reach.citation)
+            yield from abutment_set_back(where=where, set_back_mm=-line.right_reach_mm, band=clear)
 
 
 def _cover_not_known(slope: Slope, tile: SingleLapTile) -> Finding:
