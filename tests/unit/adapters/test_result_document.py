@@ -134,3 +134,60 @@ def test_a_result_is_told_without_the_checker_of_the_door() -> None:
         "import sys, gaugerod.job.set_out, gaugerod.adapters.result_document.document; print('pydantic' in sys.modules)"
     )
     assert "False\n" == subprocess.run([sys.executable, "-c", alone], capture_output=True, text=True, check=True).stdout
+
+
+@pytest.fixture(scope="module")
+def house() -> Result:
+    return set_out(read_job(EXAMPLES / "hipped-house.toml"))
+
+
+@pytest.fixture(scope="module")
+def house_document(house: Result) -> dict[str, Any]:
+    return document_of(house)
+
+
+def test_the_stable_names_of_whole_roofs_are_there(house_document: dict[str, Any]) -> None:
+    slope, (roof,) = house_document["slopes"][0], house_document["roofs"]
+    assert {"whole", "cut", "runs", "cuts"} <= slope["laying"].keys()
+    assert {"course", "outline_mm", "area_mm2", "angle_deg", "remark"} <= slope["laying"]["cuts"][0].keys()
+    assert "house" == roof["name"]
+    assert [each["name"] for each in house_document["slopes"]] == [each["name"] for each in roof["slopes"]]
+    assert ["hip", "hip", "hip", "hip", "ridge", "ridge", "valley"] == sorted(line["kind"] for line in roof["lines"])
+    assert ["gable"] == [face["kind"] for face in roof["uprights"]]
+
+
+def test_every_unit_of_the_laying_is_told(house: Result, house_document: dict[str, Any]) -> None:
+    for slope, said in zip(house.slopes, house_document["slopes"], strict=True):
+        assert slope.laid is not None
+        assert slope.laid.laying.whole_count == said["laying"]["whole"]
+        assert said["laying"]["whole"] == sum(run["count"] for run in said["laying"]["runs"])
+        assert said["laying"]["cut"] == len(said["laying"]["cuts"]) == len(slope.laid.pieces)
+        courses = [each["course"] for each in (*said["laying"]["runs"], *said["laying"]["cuts"])]
+        assert (1, slope.courses.count) == (min(courses), max(courses))
+
+
+def test_the_numbers_of_the_offcut_plan_are_those_of_the_pieces(house_document: dict[str, Any]) -> None:
+    numbers = [piece["number"] for slope in house_document["slopes"] for piece in slope["laying"]["cuts"]]
+    assert list(range(1, len(numbers) + 1)) == numbers
+    plan = house_document["offcuts"]
+    used = [use[which] for use in plan["uses"] for which in ("first", "second")]
+    assert len(set(used)) == len(used)
+    assert set(used) <= set(numbers)
+    assert plan["pieces"] - plan["saved"] == plan["units"]
+    assert plan["saved"] == sum(each["pairs"] for each in plan["by_edges"])
+
+
+def test_the_roof_of_the_document_closes(house_document: dict[str, Any]) -> None:
+    (roof,) = house_document["roofs"]
+    names = {slope["name"] for slope in roof["slopes"]}
+    assert roof["area_m2"] == pytest.approx(sum(slope["area_m2"] for slope in roof["slopes"]), abs=5e-4)
+    assert {line[side] for line in roof["lines"] for side in ("left", "right")} <= names
+    for slope in roof["slopes"]:
+        assert len(slope["edges"]) == len(slope["corners_mm"])
+
+
+def test_a_slope_by_outline_tells_its_own_edges() -> None:
+    job = tomllib.loads((SOUND.parent / "outline-sound.toml").read_text("utf-8"))
+    job["slope"][0]["edges"] = ["eaves", "hip", "mono-ridge", "hip"]
+    (slope,) = document_of(set_out(read_job_document(job)))["slopes"]
+    assert ["eaves", "hip", "mono-ridge", "hip"] == slope["edges"]

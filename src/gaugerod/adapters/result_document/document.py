@@ -1,5 +1,8 @@
 """The result document: plain JSON, in a fixed order, with the names other programs may rely on."""
 
+from gaugerod.adapters.result_document.laying_document import laying_document, offcuts_document
+from gaugerod.adapters.result_document.roof_document import roof_document
+from gaugerod.adapters.result_document.rounded import fine, fine_points
 from gaugerod.adapters.result_document.shape import (
     AcrossDocument,
     AlternativeDocument,
@@ -13,19 +16,25 @@ from gaugerod.adapters.result_document.shape import (
 )
 from gaugerod.basis.finding import Finding
 from gaugerod.basis.working import Step
+from gaugerod.job.model import Slope, TopKind
 from gaugerod.job.result import Result, SlopeResult
+from gaugerod.laying.ask import EdgeKind
 from gaugerod.setting_out.across import Across
 from gaugerod.setting_out.courses import Alternative, Courses, OpeningCourses, Rod
 
 
 def result_document(result: Result) -> ResultDocument:
     """The whole result. Lengths in mm to a ten-thousandth, angles in degrees."""
+    of = {building.name: building for building in result.job.buildings}
+    pieces = [piece for slope in result.slopes if slope.laid is not None for piece in slope.laid.pieces]
     return {
         "title": result.job.title,
         "edition": result.job.edition.value,
         "version": result.version,
         "covering": {"name": result.job.covering.name, "title": result.job.covering.title},
         "slopes": [_slope(slope) for slope in result.slopes],
+        "roofs": [roof_document(roof, of[roof.name]) for roof in result.roofs],
+        "offcuts": None if result.offcuts is None else offcuts_document(result.offcuts, pieces),
         "findings": [_finding(finding) for finding in result.findings],
         "alternatives": [_alternative(where, each) for where, each in result.alternatives],
         "cautions": list(result.cautions),
@@ -36,14 +45,22 @@ def result_document(result: Result) -> ResultDocument:
 def _slope(slope: SlopeResult) -> SlopeDocument:
     return {
         "name": slope.slope.name,
-        "area_m2": _fine(slope.shape.area_mm2 / 1e6),
-        "pitch_deg": _fine(slope.slope.pitch_deg),
-        "outline_mm": [[_fine(x), _fine(y)] for x, y in slope.shape.outline_mm],
-        "edges": [slope.slope.bottom.value, slope.slope.right.value, slope.slope.top.value, slope.slope.left.value],
+        "area_m2": fine(slope.shape.area_mm2 / 1e6),
+        "pitch_deg": fine(slope.slope.pitch_deg),
+        "outline_mm": fine_points(slope.shape.outline_mm),
+        "edges": _edges(slope.slope),
         "courses": _courses(slope.courses),
         "across": None if slope.across is None else _across(slope.across),
+        "laying": None if slope.laid is None else laying_document(slope.laid),
         "method": list(slope.method),
     }
+
+
+def _edges(slope: Slope) -> list[str]:
+    if slope.outline is None:
+        return [slope.bottom.value, slope.right.value, slope.top.value, slope.left.value]
+    ridge = TopKind.MONO_RIDGE if slope.top is TopKind.MONO_RIDGE else TopKind.RIDGE
+    return [ridge.value if kind is EdgeKind.RIDGE else kind.value for kind in slope.outline.kinds]
 
 
 def _courses(courses: Courses) -> CoursesDocument:
@@ -51,17 +68,17 @@ def _courses(courses: Courses) -> CoursesDocument:
     cut_mm = courses.top_course_cut_mm
     return {
         "count": courses.count,
-        "gauge_mm": [_fine(rod.gauge_mm) for rod in courses.rods],
-        "headlap_mm": _fine(courses.headlap_mm),
+        "gauge_mm": [fine(rod.gauge_mm) for rod in courses.rods],
+        "headlap_mm": fine(courses.headlap_mm),
         "limit": {
-            "gauge_max_mm": _fine(courses.gauge_max_mm),
-            "gauge_min_mm": None if least_mm is None else _fine(least_mm),
+            "gauge_max_mm": fine(courses.gauge_max_mm),
+            "gauge_min_mm": None if least_mm is None else fine(least_mm),
         },
         "strategy": courses.strategy.value,
         "why": courses.why,
-        "overhang_mm": _fine(courses.overhang_mm),
-        "taper_per_course_mm": _fine(courses.taper_per_course_mm),
-        "top_course_cut_mm": None if cut_mm is None else [_fine(cut) for cut in cut_mm],
+        "overhang_mm": fine(courses.overhang_mm),
+        "taper_per_course_mm": fine(courses.taper_per_course_mm),
+        "top_course_cut_mm": None if cut_mm is None else [fine(cut) for cut in cut_mm],
         "rods": [_rod(rod) for rod in courses.rods],
         "openings": [_opening(opening) for opening in courses.openings],
     }
@@ -69,12 +86,12 @@ def _courses(courses: Courses) -> CoursesDocument:
 
 def _rod(rod: Rod) -> RodDocument:
     return {
-        "at_mm": _fine(rod.at_mm),
-        "length_mm": _fine(rod.length_mm),
-        "marks_mm": [_fine(mark) for mark in rod.marks_mm],
-        "exact_mm": [_fine(mark) for mark in rod.exact_mm],
-        "overhang_mm": _fine(rod.overhang_mm),
-        "below_apex_mm": _fine(rod.below_apex_mm),
+        "at_mm": fine(rod.at_mm),
+        "length_mm": fine(rod.length_mm),
+        "marks_mm": [fine(mark) for mark in rod.marks_mm],
+        "exact_mm": [fine(mark) for mark in rod.exact_mm],
+        "overhang_mm": fine(rod.overhang_mm),
+        "below_apex_mm": fine(rod.below_apex_mm),
         "kept_count": rod.kept_count,
     }
 
@@ -83,17 +100,17 @@ def _opening(opening: OpeningCourses) -> OpeningDocument:
     return {
         "name": opening.name,
         "sill_course": opening.sill_course,
-        "sill_head_mm": _fine(opening.sill_head_mm),
+        "sill_head_mm": fine(opening.sill_head_mm),
         "head_course": opening.head_course,
-        "head_tail_mm": _fine(opening.head_tail_mm),
+        "head_tail_mm": fine(opening.head_tail_mm),
         "says": opening.says,
         "segments": [
             {
                 "name": segment.name,
-                "from_mm": _fine(segment.from_mm),
-                "to_mm": _fine(segment.to_mm),
+                "from_mm": fine(segment.from_mm),
+                "to_mm": fine(segment.to_mm),
                 "count": segment.count,
-                "gauge_mm": _fine(segment.gauge_mm),
+                "gauge_mm": fine(segment.gauge_mm),
                 "inside": segment.inside,
             }
             for segment in opening.segments
@@ -105,19 +122,19 @@ def _opening(opening: OpeningCourses) -> OpeningDocument:
 def _across(across: Across) -> AcrossDocument:
     return {
         "units": across.units_count,
-        "cover_mm": _fine(across.cover_mm),
-        "left_overhang_mm": _fine(across.left_overhang_mm),
-        "right_overhang_mm": _fine(across.right_overhang_mm),
+        "cover_mm": fine(across.cover_mm),
+        "left_overhang_mm": fine(across.left_overhang_mm),
+        "right_overhang_mm": fine(across.right_overhang_mm),
         "bond": across.bond.value,
         "perps_every": across.perps_every_count,
-        "perps_mm": [_fine(mark) for mark in across.perp_lines[0].marks_mm],
+        "perps_mm": [fine(mark) for mark in across.perp_lines[0].marks_mm],
         "lines": [
             {
                 "line": line.line,
-                "cover_mm": _fine(line.cover_mm),
-                "left_reach_mm": _fine(line.left_reach_mm),
-                "right_reach_mm": _fine(line.right_reach_mm),
-                "marks_mm": [_fine(mark) for mark in line.marks_mm],
+                "cover_mm": fine(line.cover_mm),
+                "left_reach_mm": fine(line.left_reach_mm),
+                "right_reach_mm": fine(line.right_reach_mm),
+                "marks_mm": [fine(mark) for mark in line.marks_mm],
             }
             for line in across.perp_lines
         ],
@@ -126,12 +143,12 @@ def _across(across: Across) -> AcrossDocument:
                 "at": piece.at,
                 "bond_row": piece.bond_row,
                 "fit": piece.fit.value,
-                "cover_mm": _fine(piece.cover_mm),
-                "width_mm": _fine(piece.width_mm),
+                "cover_mm": fine(piece.cover_mm),
+                "width_mm": fine(piece.width_mm),
             }
             for piece in across.pieces
         ],
-        "least_piece_mm": None if across.least_piece_mm is None else _fine(across.least_piece_mm),
+        "least_piece_mm": None if across.least_piece_mm is None else fine(across.least_piece_mm),
         "fanned": across.fanned,
         "why": across.why,
     }
@@ -142,8 +159,8 @@ def _finding(finding: Finding) -> FindingDocument:
         "rule": finding.rule,
         "where": finding.where,
         "verdict": finding.verdict.value,
-        "proposed": None if finding.proposed is None else _fine(finding.proposed),
-        "limit": None if finding.limit is None else _fine(finding.limit),
+        "proposed": None if finding.proposed is None else fine(finding.proposed),
+        "limit": None if finding.limit is None else fine(finding.limit),
         "unit": finding.unit,
         "sense": finding.sense.value,
         "source": finding.citation.source,
@@ -157,11 +174,11 @@ def _alternative(where: str, alternative: Alternative) -> AlternativeDocument:
         "where": where,
         "rank": alternative.rank,
         "change": alternative.change,
-        "by_mm": _fine(alternative.by_mm),
+        "by_mm": fine(alternative.by_mm),
         "costs": alternative.costs,
         "keeps_limits": alternative.keeps_limits,
         "gauges": alternative.gauges,
-        "gauge_mm": _fine(alternative.gauge_mm),
+        "gauge_mm": fine(alternative.gauge_mm),
     }
 
 
@@ -179,9 +196,7 @@ def _step(step: Step) -> StepDocument:
 
 
 def _value(value: float | str) -> float | str:
-    return value if isinstance(value, str) else _fine(value)
+    return value if isinstance(value, str) else fine(value)
 
 
-def _fine(number: float) -> float:
-    """To a ten-thousandth, so that the same roof always gives the same text."""
-    return round(number, 4) + 0.0
+_fine = fine

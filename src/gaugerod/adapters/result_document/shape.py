@@ -6,6 +6,7 @@ The JSON Schema is made from this page (schema.py), and the document is checked 
 
 from typing import Annotated, TypedDict
 
+from gaugerod.adapters.result_document.roof_shape import LayingDocument, OffcutsDocument, RoofDocument
 from gaugerod.basis.citation import Basis
 from gaugerod.basis.finding import Sense, Verdict
 from gaugerod.coverings.single_lap import Bond
@@ -120,6 +121,7 @@ class SlopeDocument(TypedDict):
     edges: Annotated[list[str], "what stands at each side of the outline, from its first corner on"]
     courses: Annotated[CoursesDocument, "courses up the slope"]
     across: Annotated[AcrossDocument | None, "perps across it; null where the cover width is not known"]
+    laying: Annotated[LayingDocument | None, "every unit; null where the cover width is not known"]
     method: Annotated[list[str], "the job in steps, with this slope's own figures"]
 
 
@@ -179,6 +181,8 @@ class ResultDocument(TypedDict):
     version: Annotated[str, "of the program"]
     covering: Annotated[CoveringDocument, "what is laid"]
     slopes: Annotated[list[SlopeDocument], "in the order of the job"]
+    roofs: Annotated[list[RoofDocument], "whole roofs, in the order of the job's buildings"]
+    offcuts: Annotated[OffcutsDocument | None, "which offcut serves which other cut; null where nothing is cut"]
     findings: Annotated[list[FindingDocument], "every rule that was asked"]
     alternatives: Annotated[list[AlternativeDocument], "where something is outside: what could change"]
     cautions: Annotated[list[str], "to be read before going up"]
