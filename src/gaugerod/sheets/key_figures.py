@@ -25,6 +25,10 @@ _RULES_OF = {
 """Which rules speak of which figure."""
 
 
+ENDS_SQUARE = frozenset({SideKind.VERGE, SideKind.ABUTMENT})
+"""Sides where courses end at a reach of their own; at a hip or valley they are cut to its line."""
+
+
 def key_figures(slope: SlopeResult, *, covering: Covering, unit: LengthUnit) -> tuple[Figure, ...]:
     """Up the slope first, then across."""
     figures = _up_figures(slope, unit=unit)
@@ -80,9 +84,13 @@ def _across_figures(slope: SlopeResult, across: Across, *, covering: Covering, u
             note=_shunt_note(covering, unit),
             wrong=_wrong(slope.findings, "cover"),
         ),
-        _side_figure("Left", slope.slope.left, across.left_overhang_mm, unit=unit, wrong=side_wrong),
-        _side_figure("Right", slope.slope.right, across.right_overhang_mm, unit=unit, wrong=side_wrong),
     ]
+    for hand, kind, reach_mm in (
+        ("Left", slope.slope.left, across.left_overhang_mm),
+        ("Right", slope.slope.right, across.right_overhang_mm),
+    ):
+        if kind in ENDS_SQUARE:
+            figures.append(_side_figure(hand, kind, reach_mm, unit=unit, wrong=side_wrong))
     if across.least_piece_mm is not None:
         figures.append(
             Figure(

@@ -4,6 +4,7 @@ from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.result import SlopeResult
 from gaugerod.setting_out.courses import Rod
 from gaugerod.sheets.dimension_lanes import Label, level_lane_fits
+from gaugerod.sheets.key_figures import ENDS_SQUARE
 from gaugerod.sheets.lengths_shown import bare_length, fine_length
 
 
@@ -104,12 +105,12 @@ def eaves_labels(slope: SlopeResult, *, unit: LengthUnit) -> list[Label]:
     if across is None:
         return [eaves]
     cover = fine_length(across.cover_mm, unit).removesuffix(f" {unit.value}")
-    return [
-        _reach_label(0.0, -1.0, across.left_overhang_mm, unit),
-        eaves,
-        Label(at_mm=(width_mm * 0.8, 0.0), name="cover of one", value=cover),
-        _reach_label(width_mm, 1.0, across.right_overhang_mm, unit),
-    ]
+    labels = [eaves, Label(at_mm=(width_mm * 0.8, 0.0), name="cover of one", value=cover)]
+    if slope.slope.left in ENDS_SQUARE:
+        labels.append(_reach_label(0.0, -1.0, across.left_overhang_mm, unit))
+    if slope.slope.right in ENDS_SQUARE:
+        labels.append(_reach_label(width_mm, 1.0, across.right_overhang_mm, unit))
+    return labels
 
 
 def _reach_label(end_mm: float, sign: float, reach_mm: float, unit: LengthUnit) -> Label:

@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gaugerod.basis.lengths import LengthUnit
+from gaugerod.setting_out.across import SideKind
 from gaugerod.setting_out.stations import Opening
 from gaugerod.sheets.drawing import STANDARD_SCALES, Letter, Path, Pen
 from gaugerod.sheets.lettering import words_box
@@ -136,6 +137,14 @@ def test_a_slope_with_no_cover_width_is_drawn_without_perps() -> None:
     placed = slope_drawing(slope, unit=LengthUnit.MM, room_width_mm=182.0, room_height_mm=150.0)
     assert Pen.PERP not in {each.pen for each in placed.drawing.paths}
     assert "cover of one" not in texts(placed)
+
+
+def test_a_hip_has_no_reach_to_show() -> None:
+    slope = result_by_hand().slopes[0]
+    hipped = replace(slope, slope=replace(slope.slope, left=SideKind.HIP, right=SideKind.VALLEY))
+    placed = slope_drawing(hipped, unit=LengthUnit.MM, room_width_mm=182.0, room_height_mm=150.0)
+    assert "past the end" in texts(drawn())
+    assert "past the end" not in texts(placed)
 
 
 def test_the_picture_is_told_in_words() -> None:
