@@ -122,7 +122,7 @@ def _other_units(ask: AcrossAsk, now: Tried, again: Callable[[AcrossAsk], Tried]
     if ask.bond is Bond.BROKEN:
         costs = "Only where the maker allows straight bond for this unit."
         tries.append((replace(ask, bond=Bond.STRAIGHT), "Straight bond", costs))
-    if not ask.half_unit:
+    if not ask.half_unit and _least_mm(now) >= ask.minimum_cut.value * now.cover_mm - TOUCH:
         costs = "One more kind of unit to order, if one is made."
         tries.append((replace(ask, half_unit=True), "Half units at the sides", costs))
     if not ask.unit_and_a_half:

@@ -3,8 +3,8 @@
 With the cover c and the first perp f, every perp is at f + j × c. Fix, for each edge, which perp j is next to it and
 how the course ends there, and every condition is a straight line in f and c; the reach of a verge only widens the
 line into a strip. What such conditions leave is found exactly (see ``perp_room``): no grid and no step width. The
-choices of j and ending form a tree, edge by edge; a branch is left as soon as the best that it could still give is
-worse than what has been found.
+choices of j and ending form a tree, edge by edge. The branch that could still come to most is always grown next; so
+the search ends when none could come to more than what has been found.
 
 What is best, each before the next: crowns where they are wanted; no piece under half a unit, or else the widest
 least piece; fewest cut pieces at verges, then at abutments; fewest units-and-a-half; cover nearest mid-shunt;
@@ -12,7 +12,8 @@ reaches nearest the middle of their bands; then the two end pieces as equal as c
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from heapq import heappop, heappush
 from math import ceil, floor, inf
 
 from gaugerod.setting_out.end_pieces import CourseEnd, Edge, Ending, Stop
@@ -125,26 +126,30 @@ def best_layout(edges: Sequence[Edge], *, endings: Sequence[Sequence[Ending]], s
     """The best perps there are. The left and right sides come first; each edge has its ending among ``endings``."""
     best: Layout | None = None
     best_order: tuple[Rank, float, float] | None = None
-
-    def descend(placed: tuple[Placed, ...], room: Room, rank: Rank) -> None:
-        nonlocal best, best_order
+    start = Room(shunt.closed_mm, shunt.open_mm)
+    branches: list[_Branch] = [((0, False, 0.0, 0, 0, 0, 0.0), 0, 0, (), start)]
+    grown = 0
+    while branches:
+        rank, _, _, placed, room = heappop(branches)
         if best_order is not None and rank > best_order[0]:
-            return
+            break
         if len(placed) == len(edges):
             layout = settled(placed, room=room, shunt=shunt)
-            order = (rank, *_off_aim(layout))
+            order = ((*rank[:-1], _off_mm(layout.cover_mm, shunt.wished_mm)), *_off_aim(layout))
             if best_order is None or order < best_order:
                 best, best_order = layout, order
-            return
+            continue
         at = len(placed)
-        steps = _steps(edges[at], endings[at], room=room, placed=placed, shunt=shunt)
-        for step, left, step_rank in sorted(steps, key=lambda each: each[2]):
-            descend((*placed, step), left, step_rank)
-
-    descend((), Room(shunt.closed_mm, shunt.open_mm), (0, False, 0.0, 0, 0, 0, 0.0))
+        for step, left, step_rank in _steps(edges[at], endings[at], room=room, placed=placed, shunt=shunt):
+            grown += 1
+            heappush(branches, (step_rank, -at, grown, (*placed, step), left))
     if best is None:
         raise AssertionError("a course always ends somewhere: whole, cut or narrow")
     return best
+
+
+_Branch = tuple[Rank, int, int, tuple[Placed, ...], Room]
+"""What it can still come to, fewest edges left first, in the order grown; then its edges and the room they leave."""
 
 
 def _steps(
@@ -175,7 +180,7 @@ def room_with(room: Room, placed: Placed, *, unit_width_mm: float) -> Room | Non
     closed_mm, open_mm = max(room.closed_mm, least_mm), min(room.open_mm, greatest_mm)
     if closed_mm > open_mm + NOISE_MM:
         return None
-    narrower = replace(room, closed_mm=min(closed_mm, open_mm), open_mm=open_mm)
+    narrower = Room(min(closed_mm, open_mm), open_mm, room.lower, room.upper, room.ceilings)
     lower, upper, ceilings = placed.bounds(unit_width_mm)
     return narrower.narrowed(lower=lower, upper=upper, ceilings=ceilings)
 
@@ -190,8 +195,12 @@ def _rank(placed: Sequence[Placed], *, room: Room, wished_mm: float) -> Rank:
         sum(step.ending.cut_count for step in placed if step.edge.stop is Stop.VERGE),
         sum(step.ending.cut_count for step in placed if step.edge.stop is Stop.ABUTMENT),
         sum(step.ending.large_count for step in placed),
-        round(max(room.closed_mm - wished_mm, wished_mm - room.open_mm, 0.0), 6),
+        _off_mm(room.cover_nearest_mm(wished_mm), wished_mm),
     )
+
+
+def _off_mm(cover_mm: float, wished_mm: float) -> float:
+    return round(max(cover_mm - wished_mm, wished_mm - cover_mm), 6)
 
 
 def settled(
