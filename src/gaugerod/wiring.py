@@ -6,8 +6,11 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Any
 
+from gaugerod.as_built.roof_check import RoofCheck
+from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.model import Job
 from gaugerod.job.result import Result
+from gaugerod.job.roof_checked import RoofToCheck
 
 
 def job_from_file(path: Path) -> Job:
@@ -43,3 +46,27 @@ def write_sheets(result: Result, *, folder: Path, paper: str) -> list[tuple[Path
     from gaugerod.adapters.sheet_files.write import write_sheet_files  # noqa: PLC0415
 
     return write_sheet_files(result, folder=folder, paper=paper, made_at=datetime.now().astimezone())
+
+
+def roof_from_file(path: Path) -> RoofToCheck:
+    """The roof to check in a TOML or JSON file. Raises InputRefused with every fault."""
+    from gaugerod.adapters.roof_check_file.read import read_roof  # noqa: PLC0415
+
+    return read_roof(path)
+
+
+def roof_check_as_document(check: RoofCheck, *, title: str) -> Mapping[str, object]:
+    """The document of a roof check."""
+    from gaugerod.adapters.result_document.roof_check import roof_check_document  # noqa: PLC0415
+
+    return roof_check_document(check, title=title)
+
+
+def write_roof_check(
+    check: RoofCheck, *, title: str, unit: LengthUnit, folder: Path, paper: str
+) -> list[tuple[Path, str]]:
+    """Write the record of a roof check into the folder; gives each path with what it is."""
+    from gaugerod.adapters.sheet_files.write_roof_check import write_roof_check_files  # noqa: PLC0415
+
+    made_at = datetime.now().astimezone()
+    return write_roof_check_files(check, title=title, unit=unit, folder=folder, paper=paper, made_at=made_at)

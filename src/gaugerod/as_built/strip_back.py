@@ -84,12 +84,13 @@ def _left_by_kept_mm(nailed: Sequence[NailedRod], *, needed: Needed) -> Iterator
 def every_lap_holds(courses: Courses, *, needed: Needed) -> bool:
     """Does everything keep its limits: the new gauges, the top batten, and every lap read off the section as laid?
 
-    What is kept may stand closer than the least gauge: no lap is short by that, and it has its own finding.
+    What is kept is judged by its laps alone: it may stand closer than the least gauge, and in double lap wider than the
+    greatest where its neighbour is closer. Both have their own finding.
     """
     if courses.strategy is Strategy.NONE:
         return False
     broken = {finding.rule for finding in courses.findings if finding.verdict is Verdict.OUTSIDE}
-    if broken & {"headlap", "greatest gauge", "top batten"}:
+    if broken & {"greatest gauge", "top batten"}:
         return False
     least_mm = needed.least_lap.value
     return all(

@@ -84,6 +84,9 @@ def _parser() -> argparse.ArgumentParser:
     _add_coverings(commands.add_parser("coverings", help="list the generic coverings, or show one"))
     _add_measure(commands.add_parser("measure", help="make a record of your own tile from a test lay"))
     _add_check_file(commands.add_parser("check-file", help="check a job file without setting it out"))
+    _add_check_roof(
+        commands.add_parser("check-roof", help="check a roof as built: laps, leaks, strip-back", epilog=_STATUS)
+    )
     commands.add_parser("schema", help="print the JSON Schema of the job file")
     return parser
 
@@ -117,6 +120,15 @@ def _add_coverings(command: argparse.ArgumentParser) -> None:
 
 def _add_check_file(command: argparse.ArgumentParser) -> None:
     command.add_argument("job", metavar="JOB", help="the job file, .toml or .json")
+
+
+def _add_check_roof(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Check a finished or half-finished roof from its measured battens or visible margins: every lap, what is short, "
+        "what leaks first, and the least strip-back that cures it, with the new marks."
+    )
+    command.add_argument("roof", metavar="ROOF", help="the roof file, .toml or .json")
+    _add_outputs(command, out_default=None)
 
 
 def _add_measure(command: argparse.ArgumentParser) -> None:

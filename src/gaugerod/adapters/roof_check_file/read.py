@@ -1,6 +1,5 @@
 """Reading a roof to check. Every fault is reported, and reported together."""
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -11,17 +10,8 @@ from gaugerod.adapters.job_file.text import document_in_file, document_in_text
 from gaugerod.adapters.roof_check_file.document import DoubleLapRoofFile, RodTable, RoofFile, double_lap_units
 from gaugerod.as_built.ask import BattensMeasured, MarginsMeasured, RodMeasured, RoofAsk
 from gaugerod.basis.errors import InputRefused
-from gaugerod.basis.lengths import LengthUnit
-from gaugerod.job.set_out import division_of
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RoofToCheck:
-    """What a roof file holds: the slope to check, what the check is called, and the unit it is shown in."""
-
-    title: str
-    show_lengths_in: LengthUnit
-    ask: RoofAsk
+from gaugerod.job.roof_checked import RoofToCheck
+from gaugerod.job.wished import division_of
 
 
 def read_roof(path: Path) -> RoofToCheck:

@@ -1,0 +1,98 @@
+"""The main numbers of a roof check, for the terminal: what is wrong, what leaks first, what to strip, where to nail."""
+
+import textwrap
+from collections.abc import Iterator, Sequence
+
+from gaugerod.as_built.leaks import RANKING, Leak
+from gaugerod.as_built.roof_check import RoofCheck
+from gaugerod.as_built.strip_back import StripBack
+from gaugerod.basis.finding import Finding, Sense, Verdict
+from gaugerod.basis.lengths import LengthUnit
+from gaugerod.cli.summary import MARK, WIDTH_COUNT
+from gaugerod.job.cautions import CAUTIONS
+from gaugerod.sheets.lengths_shown import bare_length, fine_length, unit_heading
+
+
+def roof_check_lines(check: RoofCheck, *, title: str, unit: LengthUnit) -> list[str]:
+    """The check in plain lines."""
+    least = check.least_lap
+    return [
+        f"{title}: {check.ask.covering.title}",
+        f"rules: edition {check.ask.edition.value}",
+        "",
+        (
+            f"Slope {check.ask.where}: {check.courses_count} courses measured, rods at "
+            f"{', '.join(bare_length(rod.at_mm, unit) for rod in check.rods)} {unit_heading(unit)} from the left"
+        ),
+        f"  least lap      {fine_length(check.needed.least_lap.value, unit)} [{check.needed.least_lap.citation}]",
+        (
+            f"  smallest lap   {fine_length(least.lap_mm, unit, towards=Sense.AT_LEAST)}, course {least.course} over "
+            f"{least.over}, {bare_length(least.at_mm, unit)} from the left"
+        ),
+        *_leaks(check.leaks, unit=unit),
+        *_cure(check, unit=unit),
+        *_findings(check.findings),
+        "",
+        *_wrapped(CAUTIONS[-1]),
+    ]
+
+
+def _leaks(leaks: Sequence[Leak], *, unit: LengthUnit) -> Iterator[str]:
+    yield ""
+    if not leaks:
+        yield "No lap is short."
+        return
+    yield "What leaks first:"
+    for leak in leaks:
+        lap = leak.lap
+        out_mm = -lap.lap_mm if leak.is_open else lap.short_by_mm
+        said = f"{'open' if leak.is_open else 'short'} by {fine_length(out_mm, unit, towards=Sense.AT_MOST)}"
+        yield (
+            f"  {leak.rank}.   course {lap.course} over {lap.over}: {said}, {bare_length(lap.at_mm, unit)} from the left; "
+            f"{leak.water_ratio:.0%} of the slope drains over it"
+        )
+    yield from _wrapped(f"Ranked by: {RANKING}.", first="       ")
+
+
+def _cure(check: RoofCheck, *, unit: LengthUnit) -> Iterator[str]:
+    cure = check.strip_back
+    if cure is None:
+        return
+    yield ""
+    yield "What cures it:"
+    yield from _wrapped(cure.says, first="  ")
+    if cure.courses is None:
+        return
+    if cure.cures:
+        yield from _new_marks(check, cure, unit=unit)
+    for each in cure.courses.alternatives:
+        limits = "keeps every limit" if each.keeps_limits else "does not keep every limit"
+        yield from _wrapped(f"{each.change} {each.costs} ({limits})", first=f"  {each.rank}.   ")
+
+
+def _new_marks(check: RoofCheck, cure: StripBack, *, unit: LengthUnit) -> Iterator[str]:
+    """The new marks of every rod: the mark, and for slates the tail, which is what can be struck."""
+    tail_mm = 0.0 if check.needed.marks_are == "top edge of batten" else check.needed.afresh.hanging_length_mm
+    what = "top edges of battens" if not tail_mm else "tails of slates"
+    for rod in cure.courses.rods if cure.courses is not None else ():
+        marks = ", ".join(bare_length(mark - tail_mm, unit) for mark in rod.marks_mm[cure.keep_count :])
+        if marks:
+            first = f"  rod at {bare_length(rod.at_mm, unit)}: "
+            yield from _wrapped(
+                f"{what}, up from the fascia face, course {cure.keep_count + 1} on: {marks}", first=first
+            )
+
+
+def _findings(findings: Sequence[Finding]) -> Iterator[str]:
+    """Outside first, then not covered; what is within is only counted."""
+    told = [finding for finding in findings if finding.verdict is not Verdict.WITHIN]
+    order = [Verdict.OUTSIDE, Verdict.NOT_COVERED]
+    yield ""
+    yield f"Findings: {len(findings) - len(told)} within their rules, {len(told)} to read"
+    for finding in sorted(told, key=lambda finding: order.index(finding.verdict)):
+        text = f"{finding.where}: {finding.rule}. {finding.says} [{finding.citation}]"
+        yield from _wrapped(text, first=f"  {MARK[finding.verdict]}  ")
+
+
+def _wrapped(text: str, *, first: str = "") -> list[str]:
+    return textwrap.wrap(text, WIDTH_COUNT, initial_indent=first, subsequent_indent=" " * len(first))
