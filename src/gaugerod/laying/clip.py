@@ -8,6 +8,7 @@ come back joined by a there-and-back walk along a side are taken apart.
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
+from gaugerod.basis.finding import TOUCH
 from gaugerod.geometry.polygon import Point, part_left_of_line, signed_area_mm2
 from gaugerod.laying.laid import Rings
 from gaugerod.laying.rows import Corners
@@ -32,11 +33,21 @@ def part_beside_edge(
     """The part of a cell on one side of an edge that runs clean through it, from side ``start_on`` to ``end_on``.
 
     >>> part_beside_edge(((0, 0), (4, 0), (4, 3), (0, 3)), (1, 0), (2, 3), start_on=0, end_on=2, covering_above=False)
-    ((2, 3), (1, 0), (4, 0), (4, 3))
+    ((1, 0), (4, 0), (4, 3), (2, 3))
     """
     if covering_above:
-        return (start, end, *[corners[at] for at in _ROUND_TO[end_on][start_on]])
-    return (end, start, *[corners[at] for at in _ROUND_TO[start_on][end_on]])
+        first, last, passed = start, end, [corners[at] for at in _ROUND_TO[end_on][start_on]]
+    else:
+        first, last, passed = end, start, [corners[at] for at in _ROUND_TO[start_on][end_on]]
+    if not _same_place(last, passed[0]):
+        passed.insert(0, last)
+    if not _same_place(first, passed[-1]):
+        passed.append(first)
+    return tuple(passed)
+
+
+def _same_place(one: Point, other: Point) -> bool:
+    return abs(one[0] - other[0]) + abs(one[1] - other[1]) < TOUCH
 
 
 def parts_between(rings: Iterable[Sequence[Point]], lower: Step, upper: Step
@@ -49,7 +60,11 @@ def parts_in_cell(strip: Iterable[Sequence[Point]], corners: Corners) -> Rings:
     """The part of a strip's outline between the left and right joint of a cell: outer rings and holes, each on its own."""
     tail_left, tail_right, head_right, head_left = corners
     kept = _left_of(_left_of(strip, head_left, tail_left), tail_right, head_right)
-    return taken_apart(kept, corners)
+    return taken_apart([ring for ring in map(_without_repeats, kept) if len(ring) > 2], corners)
+
+
+def _without_repeats(ring: Sequence[Point]) -> list[Point]:
+    return [point for at, point in enumerate(ring) if not _same_place(ring[at - 1], point)]
 
 
 def _left_of(rings: Iterable[Sequence[Point]], start: Point, end: Point) -> list[list[Point]]:

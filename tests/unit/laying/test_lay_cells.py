@@ -158,3 +158,10 @@ def test_a_spike_that_touches_the_rest_in_one_point_is_a_ring_of_its_own() -> No
     (cut,) = [cut for cut in laying.cuts if (cut.course, cut.index) == (3, -3)]
     assert [len(ring) for ring in cut.rings] in ([3, 5], [5, 3])
     assert closes(laying)
+
+
+def test_no_ring_repeats_a_corner_where_an_edge_runs_through_the_corner_of_a_unit() -> None:
+    laying = lay(slope([(0.0, 0.0), (3000.0, 0.0), (0.0, 2400.0)], cover_mm=100.0, gauge_mm=80.0, bond_mm=0.0))
+    assert laying.cut_count == 30
+    assert {len(set(cut.rings[0])) for cut in laying.cuts} == {3}
+    assert {len(cut.rings[0]) for cut in laying.cuts} == {3}
