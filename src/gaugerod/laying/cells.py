@@ -8,7 +8,7 @@ from gaugerod.laying.ask import LapSide, Unit
 from gaugerod.laying.clip import part_beside_edge, parts_between, parts_in_cell
 from gaugerod.laying.crossings import INSIDE, LEFT, RIGHT, Crossing
 from gaugerod.laying.laid import CutCell, Rings
-from gaugerod.laying.rows import Corners, Row
+from gaugerod.laying.rows import Row
 
 SLIVER_MM2 = 1.0
 """A piece that would show less is not laid; a unit that would lose less is laid whole (house choice)."""
@@ -47,7 +47,8 @@ class RowLaid:
             if inside and free < low:
                 self._whole(free, low - free)
             if len(group) == 1:
-                self._cut_by_one(group[0])
+                for index in range(low, high + 1):
+                    self._cut_clean(index, group[0])
             else:
                 self._cut_by_several(group, low, high)
             inside ^= turns
@@ -58,10 +59,6 @@ class RowLaid:
             first, count = self.whole[-1][0], self.whole[-1][1] + count
             self.whole.pop()
         self.whole.append((first, count))
-
-    def _cut_by_one(self, crossing: Crossing) -> None:
-        for index in range(crossing.low, crossing.high + 1):
-            self._cut_clean(index, crossing)
 
     def _cut_by_several(self, group: Sequence[Crossing], low: int, high: int) -> None:
         for index in range(low, high + 1):
@@ -84,7 +81,7 @@ class RowLaid:
             return
         corners = row.corners(index, index + 1)
         ring = part_beside_edge(corners, start, end, start_on=start_on, end_on=end_on, covering_above=covering_above)
-        self._keep(index, (ring,), signed_area_mm2(ring), corners, (side,))
+        self._keep(index, (ring,), signed_area_mm2(ring), (side,))
 
     def _cut_by_outline(self, index: int, here: Sequence[Crossing]) -> None:
         corners = self.row.corners(index, index + 1)
@@ -93,7 +90,7 @@ class RowLaid:
         rings = parts_in_cell(self.strip, corners)
         if len(rings) > 1:
             rings = self._without_slivers(rings)
-        self._keep(index, rings, sum(map(signed_area_mm2, rings)), corners, tuple({crossing.side for crossing in here}))
+        self._keep(index, rings, sum(map(signed_area_mm2, rings)), tuple({crossing.side for crossing in here}))
 
     def _without_slivers(self, rings: Rings) -> Rings:
         """The parts of one cell that are large enough to lay, and the holes in them."""
@@ -101,8 +98,8 @@ class RowLaid:
         self.slivers_mm2 += [area for area in areas_mm2 if 0.0 < area < SLIVER_MM2]
         return tuple(ring for ring, area in zip(rings, areas_mm2, strict=True) if not 0.0 < area < SLIVER_MM2)
 
-    def _keep(self, index: int, rings: Rings, area_mm2: float, corners: Corners, sides: tuple[int, ...]) -> None:
-        lost_mm2 = self.row.cell_area_mm2(corners) - area_mm2
+    def _keep(self, index: int, rings: Rings, area_mm2: float, sides: tuple[int, ...]) -> None:
+        lost_mm2 = self.row.cell_area_mm2(index) - area_mm2
         if lost_mm2 < SLIVER_MM2:
             self._whole(index, 1)
             if lost_mm2 > 0.0:

@@ -33,17 +33,19 @@ def part_beside_edge(
     """The part of a cell on one side of an edge that runs clean through it, from side ``start_on`` to ``end_on``.
 
     >>> part_beside_edge(((0, 0), (4, 0), (4, 3), (0, 3)), (1, 0), (2, 3), start_on=0, end_on=2, covering_above=False)
-    ((1, 0), (4, 0), (4, 3), (2, 3))
+    ((2, 3), (1, 0), (4, 0), (4, 3))
     """
     if covering_above:
-        first, last, passed = start, end, [corners[at] for at in _ROUND_TO[end_on][start_on]]
+        first, last, passed = start, end, _ROUND_TO[end_on][start_on]
     else:
-        first, last, passed = end, start, [corners[at] for at in _ROUND_TO[start_on][end_on]]
-    if not _same_place(last, passed[0]):
-        passed.insert(0, last)
-    if not _same_place(first, passed[-1]):
-        passed.append(first)
-    return tuple(passed)
+        first, last, passed = end, start, _ROUND_TO[start_on][end_on]
+    ring = [first, last, *[corners[at] for at in passed]]
+    (x0, y0), (x1, y1), (x2, y2), (x3, y3) = first, last, ring[2], ring[-1]
+    if -TOUCH < x1 - x2 < TOUCH and -TOUCH < y1 - y2 < TOUCH:
+        del ring[1]  # the edge goes out by a corner of the cell
+    if -TOUCH < x0 - x3 < TOUCH and -TOUCH < y0 - y3 < TOUCH:
+        del ring[0]
+    return tuple(ring)
 
 
 def _same_place(one: Point, other: Point) -> bool:

@@ -124,10 +124,9 @@ class _Course:
         return units
 
     def _shows_mm2(self, index: int, here: Placed, piece: Rings, *, alone: bool) -> float:
-        corners = self.row.corners(index, index + 1)
         if alone:
-            return self.shown.cuts_mm2.get(index) or self.row.cell_area_mm2(corners)
-        on_unit = [here.on_unit(corner) for corner in corners]
+            return self.shown.cuts_mm2.get(index) or self.row.cell_area_mm2(index)
+        on_unit = [here.on_unit(corner) for corner in self.row.corners(index, index + 1)]
         inside: list[Sequence[Point]] = list(piece)
         for start, end in pairwise((*on_unit, on_unit[0])):
             inside = [kept for ring in inside if (kept := part_left_of_line(ring, start, end))]
@@ -149,7 +148,7 @@ class _Course:
         holes = [(spot.from_left_mm, length_mm - spot.from_head_mm) for spot in unit.holes]
         nibs_kept = sum(holds(piece, spot) for spot in nibs)
         holes_kept = sum(holds(piece, spot) and clear_mm(spot, through) >= HOLE_CLEAR_MM - TOUCH for spot in holes)
-        whole_mm2 = self.row.cell_area_mm2(self.row.corners(index, index + 1))
+        whole_mm2 = self.row.cell_area_mm2(index)
         neighbour, reach_count = self._neighbour(index, here, piece)
         remedy, remark, citation = remedy_for(Kept(shows_mm2 / whole_mm2, reach_count, nibs_kept, holes_kept), unit)
         return CutUnit(

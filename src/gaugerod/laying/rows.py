@@ -24,6 +24,7 @@ class Row:
         "head_mm",
         "head_rise_ratio",
         "square",
+        "square_cell_mm2",
         "tail_mm",
         "tail_rise_ratio",
         "touch_count",
@@ -39,6 +40,7 @@ class Row:
         )
 
         self.touch_count = TOUCH / perps.cover_mm
+        self.square_cell_mm2 = self.cover_mm * (self.head_mm - self.tail_mm)
 
     def joints_left_of_count(self, point: Point) -> float:
         """How many joints, in parts of a cover, the point stands to the right of joint 0."""
@@ -65,13 +67,15 @@ class Row:
         return p + q * y, y
 
     def area_mm2(self, left: int, right: int) -> float:
-        """Area between joint ``left`` and joint ``right``."""
-        return self.cell_area_mm2(self.corners(left, right))
-
-    def cell_area_mm2(self, corners: Corners) -> float:
-        """Area within four corners: half the cross product of the diagonals."""
-        (ax, ay), (bx, by), (cx, cy), (dx, dy) = corners
+        """Area between joint ``left`` and joint ``right``: half the cross product of its diagonals."""
+        if self.square:
+            return (right - left) * self.square_cell_mm2
+        (ax, ay), (bx, by), (cx, cy), (dx, dy) = self.corners(left, right)
         return ((cx - ax) * (dy - by) - (dx - bx) * (cy - ay)) / 2
+
+    def cell_area_mm2(self, index: int) -> float:
+        """Area of what one whole unit shows."""
+        return self.square_cell_mm2 if self.square else self.area_mm2(index, index + 1)
 
     def at_joint(self, joint: int, start: Point, end: Point, start_count: float, end_count: float) -> Point:
         """Where the step from start to end, standing at so many joints, meets one joint between them."""
