@@ -89,5 +89,5 @@ class Result:
 
     @property
     def anything_outside(self) -> bool:
-        """Is any finding outside its rule?"""
-        return any(finding.verdict is Verdict.OUTSIDE for finding in self.findings)
+        """Is any finding outside its rule, or a slope not set out at all?"""
+        return bool(self.not_set_out) or any(finding.verdict is Verdict.OUTSIDE for finding in self.findings)

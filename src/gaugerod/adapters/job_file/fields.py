@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable
+from difflib import get_close_matches
 from math import isfinite
 from typing import Annotated, Any
 
@@ -20,6 +21,7 @@ from gaugerod.adapters.job_file.allowed import (
     UNIT_SIZE,
     Allowed,
 )
+from gaugerod.adapters.job_file.double_lap_record import double_lap_names
 from gaugerod.adapters.job_file.refusing import refuse, refuse_value, shown
 from gaugerod.basis.band import Band
 from gaugerod.basis.citation import Citation, house
@@ -181,11 +183,33 @@ def yes_or_no(value: object) -> bool:
 
 def catalogue_name(value: object) -> str:
     """The name of a generic record that there is."""
+    if value in double_lap_names():
+        return str(value)
     try:
         return covering(shown(value)).name
     except InputRefused as refused:
         fault = refused.faults[0]
-        raise refuse(Fault(field="", given=shown(value), allowed=fault.allowed, do=fault.do)) from None
+        allowed = f"{fault.allowed}, {', '.join(double_lap_names())}"
+        near = get_close_matches(shown(value), allowed.split(", "), n=1, cutoff=0.0)
+        raise refuse(Fault(field="", given=shown(value), allowed=allowed, do=f"Did you mean {near[0]}?")) from None
+
+
+def share(value: object) -> float:
+    """A part of the whole, from ``0.05`` or ``"5 %"``."""
+    allowed = 'from nothing up to a half, like 0.05 or "5 %"'
+    number = value
+    if isinstance(value, str) and (per_cent := re.fullmatch(r"\s*([0-9]{1,3}(?:[.,][0-9]{1,4})?)\s*%\s*", value)):
+        number = float(per_cent[1].replace(",", ".")) / 100
+    if isinstance(number, (int, float)) and not isinstance(number, bool) and 0 <= number <= 0.5:
+        return float(number)
+    raise refuse_value(value, allowed=allowed, do="Look through the heap, and say what part of it is sound.")
+
+
+def slate_count(value: object) -> int:
+    """A whole number of slates."""
+    if isinstance(value, int) and not isinstance(value, bool) and 1 <= value <= 1_000_000:
+        return value
+    raise refuse_value(value, allowed="a whole number above nothing", do="Count them.")
 
 
 MEASURED_FIGURES = (
@@ -261,3 +285,7 @@ Count = Annotated[int, *kind(count, {"type": "integer", "minimum": 1, "maximum":
 YesOrNo = Annotated[bool, *kind(yes_or_no, {"type": "boolean"})]
 MeasuredFigure = Annotated[str, *kind(measured_figure, {"type": "string", "minLength": 1})]
 CatalogueName = Annotated[str, *kind(catalogue_name, {"type": "string", "minLength": 1})]
+Share = Annotated[
+    float, *kind(share, {"type": ["number", "string"], "title": 'a part of the whole, like 0.05 or "5 %"'})
+]
+SlateCount = Annotated[int, *kind(slate_count, {"type": "integer", "minimum": 1})]

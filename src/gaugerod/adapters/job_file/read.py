@@ -126,4 +126,9 @@ def _wishes(table: SetOutTable) -> Wishes:
         abutment_set_back=table.abutment_set_back,
         bond=table.bond,
         perps_every_count=table.perps_every,
+        headlap_mm=table.headlap,
+        joint=table.joint,
+        slate_reading=table.slate_laps,
+        slate_between=table.slate_laps_between_pitches,
+        random_aim=table.random_slates,
     )

@@ -28,6 +28,7 @@ def _tables(schema: dict[str, Any]) -> Iterator[str]:
     for heading, name in (
         ("[job]", "JobTable"),
         ("[covering]", "CoveringTable"),
+        ("[[covering.heap]]", "HeapTable"),
         ("[[slope]], by tape", "SlopeTable"),
         ("slope.rafters, each with its place", "RafterTable"),
         ("slope.diagonals", "DiagonalsTable"),

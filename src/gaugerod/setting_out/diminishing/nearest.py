@@ -23,6 +23,8 @@ from gaugerod.setting_out.diminishing.best import (
 from gaugerod.setting_out.diminishing.stack import Supply
 from gaugerod.setting_out.said import said
 
+MORE_COURSES_COUNT = 8
+"""How many courses beyond the bare reckoning are tried before a length is given up."""
 OFFERS_TO_BUY_COUNT = 3
 """A choice of three is enough to ring round with."""
 
@@ -114,8 +116,8 @@ def _bought(ask: DiminishingAsk) -> Iterator[Alternative]:
 
     for supply in sorted(supplies_for(ask), key=lambda one: courses_to_buy(one) * one.heap.length_mm):
         least = courses_to_buy(supply)
-        # Where the stack is short of under-eaves slates, or of a length between two others, one or two courses more.
-        for courses in (least, least + 1, least + 2):
+        # A few courses more where the stack is short of under-eaves slates, or drops between lengths cost height.
+        for courses in range(least, least + 1 + MORE_COURSES_COUNT):
             heap, what, run_mm = _added(ask, supply, courses)
             plan = _tried(_with_heaps(ask, [heap, *(one for one in ask.slates.heaps if one != supply.heap)]))
             if plan is not None:
