@@ -1,7 +1,7 @@
 """From courses and perps to every unit on the slope."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import assert_never
 
 from gaugerod.basis.citation import house
@@ -213,12 +213,10 @@ SHAVE_CITATION = house("a strip of 3 mm or less is taken up by setting the unit 
 
 
 def worth_sawing(pieces: Sequence[CutUnit], unit: Unit) -> Iterator[CutUnit]:
-    """The pieces whose cuts take off more than a shaving, numbered anew."""
-    number = 0
+    """The pieces whose cuts take off more than a shaving."""
     for piece in pieces:
         whole_mm2 = unit.width_mm * piece.length_mm
         cut_mm = sum(cut.length_mm for cut in piece.cuts)
         if cut_mm > 0 and whole_mm2 - piece.area_mm2 <= SHAVE_MM * cut_mm:
             continue
-        number += 1
-        yield replace(piece, number=number)
+        yield piece

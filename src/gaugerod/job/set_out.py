@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import count
 
 from gaugerod import __version__
 from gaugerod.basis.finding import Finding
@@ -86,13 +87,12 @@ def _offcuts(slopes: tuple[SlopeResult, ...]) -> OffcutPlan | None:
 
 def _numbered_through(slopes: Sequence[SlopeResult]) -> Iterator[SlopeResult]:
     """Pieces to saw numbered through the whole job, so that a number on a sheet means one piece only."""
-    before = 0
+    numbers = count(1)
     for slope in slopes:
         if slope.laid is None:
             yield slope
             continue
-        pieces = tuple(replace(piece, number=piece.number + before) for piece in slope.laid.pieces)
-        before += len(pieces)
+        pieces = tuple(replace(piece, number=next(numbers)) for piece in slope.laid.pieces)
         yield replace(slope, laid=replace(slope.laid, pieces=pieces))
 
 
