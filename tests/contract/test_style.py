@@ -17,6 +17,7 @@ UNITLESS_NAMES = {
     "proposed", "limit", "value", "number", "number_or_none", "at",
     # ratios and parameters of plain geometry: where along a line, which way a vector points
     "rise", "run", "slope", "share", "t", "turn", "sign", "cross", "dot", "x", "y", "z", "dx", "dy", "a", "b", "c",
+    "sine", "over", "miss",
 }  # fmt: skip
 IMPURE = {"random", "time", "datetime", "os", "sys", "socket", "sqlite3", "logging", "subprocess", "urllib", "secrets"}
 READS_TABLES = ("standards", "coverings")

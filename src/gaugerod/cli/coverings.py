@@ -2,28 +2,47 @@
 
 import argparse
 import dataclasses
+from collections.abc import Iterator
 
 from gaugerod.coverings.catalogue import catalogue, covering
+from gaugerod.coverings.double_lap import PlainTile, SizedSlate
+from gaugerod.coverings.double_lap_catalogue import plain_tiles, sized_slates
+from gaugerod.coverings.single_lap import SingleLapTile
 
 
 def run(given: argparse.Namespace) -> int:
     """List the records, or show one whole."""
-    if given.name is not None:
-        _show(given.name)
-        return 0
-    print(f"{'name':34} {'gauge mm':>11} {'cover mm':>11}  what it is")
-    for record in catalogue():
-        least = "…" if record.gauge_min_mm is None else f"{record.gauge_min_mm:.0f}"
-        cover = "…" if record.cover_closed_mm is None else f"{record.cover_closed_mm:.0f}–{record.cover_open_mm:.0f}"
-        print(f"{record.name:34} {f'{least}–{record.gauge_max_mm:.0f}':>11} {cover:>11}  {record.title}")
-    print("\nGeneric records, not any maker's: check every figure against the tile in your hand (gaugerod measure).")
+    print("\n".join(_one(given.name) if given.name is not None else _all()))
     return 0
 
 
-def _show(name: str) -> None:
-    record = covering(name)
+def _all() -> Iterator[str]:
+    yield "Single lap"
+    yield f"  {'name':34} {'gauge mm':>11} {'cover mm':>11}  what it is"
+    for tile in catalogue():
+        least = "…" if tile.gauge_min_mm is None else f"{tile.gauge_min_mm:.0f}"
+        cover = "…" if tile.cover_closed_mm is None else f"{tile.cover_closed_mm:.0f}–{tile.cover_open_mm:.0f}"
+        yield f"  {tile.name:34} {f'{least}–{tile.gauge_max_mm:.0f}':>11} {cover:>11}  {tile.title}"
+    yield ""
+    yield "Double lap: the headlap comes from the rules, by pitch and exposure"
+    yield f"  {'name':34} {'size mm':>11}  what it is"
+    for unit in (*plain_tiles().values(), *sized_slates().values()):
+        yield f"  {unit.name:34} {f'{unit.length_mm:.0f} × {unit.width_mm:.0f}':>11}  {unit.title}"
+    yield f"  {'random-slates':34} {'by heaps':>11}  Random slates in diminishing courses, as counted on the ground"
+    yield ""
+    yield "Generic records, not any maker's: check every figure against the tile in your hand (gaugerod measure)."
+
+
+def _one(name: str) -> Iterator[str]:
+    record: SingleLapTile | PlainTile | SizedSlate
+    if name in plain_tiles():
+        record = plain_tiles()[name]
+    elif name in sized_slates():
+        record = sized_slates()[name]
+    else:
+        record = covering(name)
     for field in dataclasses.fields(record):
-        print(f"{field.name:20} {_words(getattr(record, field.name))}")
+        yield f"{field.name:20} {_words(getattr(record, field.name))}"
 
 
 def _words(value: object) -> str:
