@@ -26,7 +26,8 @@ def _all() -> Iterator[str]:
     yield ""
     yield "Double lap: the headlap comes from the rules, by pitch and exposure"
     yield f"  {'name':34} {'size mm':>11}  what it is"
-    for unit in (*plain_tiles().values(), *sized_slates().values()):
+    units: list[PlainTile | SizedSlate] = [*plain_tiles().values(), *sized_slates().values()]
+    for unit in units:
         yield f"  {unit.name:34} {f'{unit.length_mm:.0f} × {unit.width_mm:.0f}':>11}  {unit.title}"
     yield f"  {'random-slates':34} {'by heaps':>11}  Random slates in diminishing courses, as counted on the ground"
     yield ""
