@@ -26,6 +26,7 @@ from gaugerod.laying.ask import (
     Unit,
     fanned_perps,
 )
+from gaugerod.laying.cells import LINE_PLAY_MM
 from gaugerod.laying.cut_unit import CutUnit
 from gaugerod.laying.cutting import cut_units
 from gaugerod.laying.lay import lay
@@ -58,7 +59,14 @@ def laid_out(slope: Slope, shape: SlopeShape, covering: Covering, up: UpSlope, a
         unit=width.unit,
     )
     laying = lay(ask)
-    return Laid(ask=ask, laying=laying, pieces=tuple(worth_sawing(cut_units(ask, laying), width.unit)))
+    pieces = tuple(worth_sawing(cut_units(ask, laying), width.unit))
+    as_made = half_units(pieces, covering, cover_mm=width.perps[0].cover_mm)
+    return Laid(
+        ask=ask,
+        laying=laying,
+        pieces=tuple(piece for piece in pieces if piece.number not in as_made),
+        half_units_count=len(as_made),
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -207,16 +215,33 @@ def _unit(covering: SingleLapTile | PlainTile | SizedSlate) -> Unit:
     )
 
 
-SHAVE_MM = 3.0
-"""A cut that would take off no more than this is not sawn: the unit is laid to the line. See ``SHAVE_CITATION``."""
-SHAVE_CITATION = house("a strip of 3 mm or less is taken up by setting the unit to the line, not by sawing")
+SQUARE_WITHIN_DEG = 0.5
+"""A cut nearer than this to square across the course is that of a half unit as made (house choice)."""
+
+
+def half_units(pieces: Sequence[CutUnit], covering: Covering, *, cover_mm: float) -> frozenset[int]:
+    """The numbers of the pieces that are half units as made, where there are such: cut square, half a cover and the lap."""
+    if not (isinstance(covering, SingleLapTile | PlainTile) and covering.half_unit):
+        return frozenset()
+    half_mm = covering.width_mm - cover_mm / 2
+    return frozenset(
+        piece.number
+        for piece in pieces
+        if half_mm - LINE_PLAY_MM <= _width_mm(piece) <= half_mm + LINE_PLAY_MM
+        and all(90 - SQUARE_WITHIN_DEG <= cut.angle_deg <= 90 + SQUARE_WITHIN_DEG for cut in piece.cuts)
+    )
+
+
+def _width_mm(piece: CutUnit) -> float:
+    across = [x for ring in piece.own_rings_mm for x, _ in ring]
+    return max(across) - min(across)
 
 
 def worth_sawing(pieces: Sequence[CutUnit], unit: Unit) -> Iterator[CutUnit]:
-    """The pieces whose cuts take off more than a shaving."""
+    """The pieces whose cuts take off more than a unit set to the line would save."""
     for piece in pieces:
         whole_mm2 = unit.width_mm * piece.length_mm
         cut_mm = sum(cut.length_mm for cut in piece.cuts)
-        if cut_mm > 0 and whole_mm2 - piece.area_mm2 <= SHAVE_MM * cut_mm:
+        if cut_mm > 0 and whole_mm2 - piece.area_mm2 <= LINE_PLAY_MM * cut_mm:
             continue
         yield piece

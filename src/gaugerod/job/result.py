@@ -20,11 +20,12 @@ from gaugerod.setting_out.double_lap_extras import DoubleLapExtras
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Laid:
-    """Every unit laid on one slope: what was asked, whole units as runs, and every piece to saw."""
+    """Every unit laid on one slope: what was asked, whole units as runs, every piece to saw, and half units as made."""
 
     ask: LayingAsk
     laying: Laying
     pieces: tuple[CutUnit, ...]
+    half_units_count: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

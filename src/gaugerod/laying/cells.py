@@ -12,6 +12,8 @@ from gaugerod.laying.rows import Row
 
 SLIVER_MM2 = 1.0
 """A piece that would show less is not laid; a unit that would lose less is laid whole (house choice)."""
+LINE_PLAY_MM = 3.0
+"""A unit is set to the line of a side rather than sawn for so little (house choice: about the play of one joint)."""
 
 
 class RowLaid:
@@ -116,7 +118,10 @@ class RowLaid:
         return (head[0][1] + head[1][1] - tail[0][1] - tail[1][1]) / 2
 
     def leave_to_side_lap(self, unit: Unit) -> None:
-        """Set aside strips past the last unit of a course that its own side lap covers: no unit is laid for them."""
+        """Set aside strips past the last unit of a course that its own side lap covers: no unit is laid for them.
+
+        A side that runs a hair out of the perps leaves a strip a hair wider: the last unit is set to the line.
+        """
         lap_mm = unit.width_mm - self.row.cover_mm
         if lap_mm <= TOUCH:
             return
@@ -126,6 +131,6 @@ class RowLaid:
         for cut in self.cuts:
             neighbour = cut.index + beside
             has_neighbour = neighbour in laid or any(first <= neighbour < first + many for first, many in self.whole)
-            covered = has_neighbour and self.row.reach_mm(cut.rings, cut.index, beside) <= lap_mm + TOUCH
+            covered = has_neighbour and self.row.reach_mm(cut.rings, cut.index, beside) <= lap_mm + LINE_PLAY_MM
             (self.lapped if covered else kept).append(cut)
         self.cuts = kept

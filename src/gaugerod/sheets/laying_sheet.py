@@ -58,6 +58,7 @@ def _counts(laid: Laid) -> Table:
         columns=(
             Column(heading="courses", kind=figures),
             Column(heading="whole units", kind=figures),
+            Column(heading="half units", kind=figures),
             Column(heading="pieces to saw", kind=figures),
             Column(heading="covered, m²", kind=figures),
             Column(heading="of it whole, m²", kind=figures),
@@ -67,6 +68,7 @@ def _counts(laid: Laid) -> Table:
             (
                 str(len(laying.courses)),
                 str(laying.whole_count),
+                str(laid.half_units_count),
                 str(len(laid.pieces)),
                 f"{laying.slope_area_mm2 / 1e6:.2f}",
                 f"{laying.whole_area_mm2 / 1e6:.2f}",

@@ -110,13 +110,14 @@ def test_the_side_lap_of_the_last_unit_needs_no_unit_of_its_own(lap_side: LapSid
     assert closes(laying)
 
 
-def test_a_strip_wider_than_the_side_lap_is_a_cut_unit() -> None:
+@pytest.mark.parametrize(("over_mm", "cut", "lapped"), [(0.0, 0, 1), (3.0, 0, 1), (3.1, 1, 0)])
+def test_a_strip_wider_than_the_side_lap_and_the_play_is_a_cut_unit(over_mm: float, cut: int, lapped: int) -> None:
     tile = replace(PLAIN_TILE, width_mm=330.0, lap_side=LapSide.RIGHT)
-    right = 9 * 300.0 + 330.1
+    right = 9 * 300.0 + 330.0 + over_mm
     ask = slope([(0.0, 0.0), (right, 0.0), (right, 345.0), (0.0, 345.0)], unit=tile, cover_mm=300.0, gauge_mm=345.0,
                 unit_length_mm=420.0)  # fmt: skip
     laying = lay(ask)
-    assert (laying.whole_count, laying.cut_count, len(laying.lapped)) == (10, 1, 0)
+    assert (laying.whole_count, laying.cut_count, len(laying.lapped)) == (10, cut, lapped)
 
 
 def test_fanned_battens_and_leaning_joints_close_too() -> None:
