@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 from hypothesis import HealthCheck, given, settings
-from shapely import Point, Polygon, unary_union
+from shapely import MultiPolygon, Point, Polygon, get_parts, symmetric_difference, unary_union
 from shapely.geometry.base import BaseGeometry
 
 from gaugerod.laying.ask import Course, CourseLine, LayingAsk, Perps, Ring
@@ -34,6 +34,14 @@ def filled(rings: Rings) -> BaseGeometry:
     return outer.difference(unary_union([Polygon(ring) for ring in rings if not Polygon(ring).exterior.is_ccw]))
 
 
+def apart_mm2(one: BaseGeometry, other: BaseGeometry) -> float:
+    """Area in one and not in the other. On a grid of a millionth: without, shapely stumbles over corners that differ
+    by the last bit.
+    """
+    one, other = (MultiPolygon([part for part in get_parts(it) if isinstance(part, Polygon)]) for it in (one, other))
+    return float(symmetric_difference(one, other, grid_size=1e-6).area)
+
+
 def cells(ask: LayingAsk, laying: Laying) -> Iterator[tuple[Polygon, CutCell | str | None]]:
     """Every place of every course that could show anything, with what the laying says of it."""
     said: dict[tuple[int, int], CutCell | None] = {(cut.course, cut.index): cut for cut in laying.cuts}
@@ -60,7 +68,7 @@ def check_against_shapely(ask: LayingAsk) -> None:
         if said is None:
             assert cell.area - shows.area < SLIVER_MM2 + AREA_MM2
         elif isinstance(said, CutCell):
-            assert filled(said.rings).symmetric_difference(shows).area < SLIVER_MM2 + AREA_MM2
+            assert apart_mm2(filled(said.rings), shows) < SLIVER_MM2 + AREA_MM2
             assert said.area_mm2 == pytest.approx(filled(said.rings).area, abs=AREA_MM2)
             assert all(Polygon(ring).buffer(0).area == pytest.approx(Polygon(ring).area) for ring in said.rings)
             slivers_mm2 += max(shows.area - said.area_mm2, 0.0)
@@ -93,7 +101,7 @@ def test_pieces_laid_together_are_the_slope(ask: LayingAsk) -> None:
         for run in laying.runs
     ]  # fmt: skip
     laid = unary_union([*whole, *(filled(cut.rings) for cut in laying.cuts)])
-    left_over_mm2 = laid.symmetric_difference(roof_of(ask)).area - laying.slivers.area_mm2 - laying.nicks.area_mm2
+    left_over_mm2 = apart_mm2(laid, roof_of(ask)) - laying.slivers.area_mm2 - laying.nicks.area_mm2
     assert abs(left_over_mm2) < 1.0
 
 
@@ -154,7 +162,7 @@ def test_everything_twice_as_large_has_four_times_the_areas(ask: LayingAsk) -> N
     sizes = {(cut.course, cut.index): cut.area_mm2 for cut in large.cuts}
     for cut in small.cuts:
         if (cut.course, cut.index) in sizes and len(cut.rings) == 1:
-            assert sizes[cut.course, cut.index] == pytest.approx(4 * cut.area_mm2, abs=3 * SLIVER_MM2)
+            assert sizes[cut.course, cut.index] == pytest.approx(4 * cut.area_mm2, abs=4 * small.slivers.area_mm2 + AREA_MM2)
     few = small.slivers.count + small.nicks.count
     assert abs(large.whole_count + large.cut_count - small.whole_count - small.cut_count) <= few
 
