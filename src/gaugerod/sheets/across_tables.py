@@ -12,7 +12,7 @@ def across_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]:
     """The perp table and the end pieces; a sentence where no perps could be set out."""
     heading = Heading(text="Perps across", kept_mm=60.0)
     if slope.across is None:
-        return (heading, Prose(text="No perps: the cover width is not known. See the findings."))
+        return (heading, Prose(text="No perps are set out for this covering: the findings say why."))
     across = slope.across
     blocks: list[Block] = [
         heading,

@@ -27,7 +27,7 @@ def rod_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]:
                 f"{write_length(rod.length_mm, unit)} to the apex",
                 kept_mm=min(26.0 + lines * _ROW_MM, 200.0),
             ),
-            Prose(text=_reading(rod)),
+            Prose(text=_reading(slope, rod)),
             _rod_table(rod, beside_count=beside, unit=unit),
         ]
     if any(len(rod.marks_mm) > _SET_COUNT for rod in slope.courses.rods):
@@ -39,14 +39,23 @@ def rod_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]:
     return tuple(blocks)
 
 
-def _reading(rod: Rod) -> str:
+def _reading(slope: SlopeResult, rod: Rod) -> str:
     reading = (
-        "Top edge of every batten, up the slope from the outer face of the fascia. Hook on once and read every mark "
+        f"{_marks_are(slope)}, up the slope from the outer face of the fascia. Hook on once and read every mark "
         "from there; the gap is for checking only."
     )
     if rod.kept_count:
         reading += f" Battens 1 to {rod.kept_count} are nailed already and stay."
     return reading
+
+
+def _marks_are(slope: SlopeResult) -> str:
+    """What a mark is: the top edge of a batten, or the line of the nails."""
+    if slope.diminishing is not None:
+        return "Peg or nail line of every course"
+    if slope.double_lap is not None and slope.double_lap.marks_are == "nail line":
+        return "Nail line of every full course"
+    return "Top edge of every batten"
 
 
 def _rod_table(rod: Rod, *, beside_count: int, unit: LengthUnit) -> Table:

@@ -6,6 +6,7 @@ from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.setting_out.courses import Alternative
 from gaugerod.sheets.across_tables import across_tables
+from gaugerod.sheets.double_lap_tables import double_lap_blocks
 from gaugerod.sheets.finding_table import finding_alarm, finding_table
 from gaugerod.sheets.key_figures import key_figures
 from gaugerod.sheets.lengths_shown import fine_length, unit_heading
@@ -28,6 +29,7 @@ from gaugerod.sheets.sheet import (
     Table,
 )
 from gaugerod.sheets.slope_drawing import slope_drawing
+from gaugerod.sheets.three_courses import three_courses
 from gaugerod.sheets.working_table import working_table
 
 DISCLAIMER = "Not a substitute for the maker's instructions, the local code or a licensed designer."
@@ -120,6 +122,7 @@ def _behind(result: Result, slope: SlopeResult) -> list[Block]:
     blocks: list[Block] = [
         NewPage(),
         *rod_tables(slope, unit=unit),
+        *double_lap_blocks(slope, unit=unit),
         *across_tables(slope, unit=unit),
         *opening_tables(slope, unit=unit),
         *_sections(result, slope),
@@ -146,13 +149,26 @@ def _behind(result: Result, slope: SlopeResult) -> list[Block]:
 
 
 def _sections(result: Result, slope: SlopeResult) -> list[Block]:
-    """Eaves and top in section; not drawn for a covering that laps in another way than single lap."""
+    """Three courses in section, for every covering; eaves and top as well for single-lap tiles."""
     covering, unit = result.job.covering, result.job.show_lengths_in
+    blocks: list[Block] = []
+    courses = None if slope.laid is None else three_courses(slope, slope.laid, covering, unit=unit)
+    if courses is not None:
+        blocks += [
+            Heading(text="Three courses in section", kept_mm=courses.paper.height_mm + 26.0),
+            Prose(text="Thickness and timber are only drawn; lengths, marks and laps are to scale."),
+            Pictures(
+                pictures=(
+                    (courses, f"{courses.drawing.title}, {courses.scale_said}. Lengths in {unit_heading(unit)}."),
+                )
+            ),
+        ]
     if not isinstance(covering, SingleLapTile):
-        return []
+        return blocks
     eaves = eaves_section(slope, covering, unit=unit)
     top = top_section(slope, covering, ridge_cover_mm=result.job.wishes.ridge_cover_mm, unit=unit)
     return [
+        *blocks,
         Heading(text="Eaves and top in section", kept_mm=max(eaves.paper.height_mm, top.paper.height_mm) + 26.0),
         Prose(text="On the left rod. Thickness, timber, fascia and ridge are only drawn; the lengths are to scale."),
         Pictures(

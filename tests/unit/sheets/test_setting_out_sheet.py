@@ -186,7 +186,7 @@ def test_no_cover_width_says_so_instead_of_perps() -> None:
     result = result_by_hand()
     slope = replace(result.slopes[0], across=None)
     sheet = sheet_of(replace(result, slopes=(slope,)))
-    assert "No perps: the cover width is not known. See the findings." in all_said(sheet)
+    assert "No perps are set out for this covering: the findings say why." in all_said(sheet)
 
 
 @pytest.mark.parametrize("size", list(PaperSize))

@@ -1,0 +1,116 @@
+"""Sheets of plain tiles, slates and random slates: every mark stands on paper, and the section is drawn to scale."""
+
+from importlib.resources import files
+from itertools import combinations
+
+import pytest
+
+from gaugerod.adapters.job_file.read import read_job_text
+from gaugerod.basis.lengths import LengthUnit
+from gaugerod.job.result import Result, SlopeResult
+from gaugerod.job.set_out import set_out
+from gaugerod.sheets.double_lap_tables import double_lap_blocks
+from gaugerod.sheets.laying_sheet import laying_sheet
+from gaugerod.sheets.lengths_shown import bare_length
+from gaugerod.sheets.lettering import words_box
+from gaugerod.sheets.roof_sheet import roof_sheet
+from gaugerod.sheets.setting_out_sheet import setting_out_sheet
+from gaugerod.sheets.sheet import Heading, PaperSize, Table
+from gaugerod.sheets.three_courses import three_courses
+
+FAMILIES = ("demo", "feet-and-inches", "plain-tiles", "slates", "random-slates", "hipped-house")
+
+
+def result(name: str) -> Result:
+    return set_out(read_job_text(files("gaugerod.adapters.job_file").joinpath("examples", f"{name}.toml").read_bytes()))
+
+
+def first(name: str) -> tuple[Result, SlopeResult]:
+    found = result(name)
+    return found, found.slopes[0]
+
+
+@pytest.mark.parametrize("name", FAMILIES)
+@pytest.mark.parametrize("unit", list(LengthUnit))
+def test_the_words_of_a_section_keep_clear_of_each_other_and_on_the_paper(name: str, unit: LengthUnit) -> None:
+    found, slope = first(name)
+    assert slope.laid is not None
+    placed = three_courses(slope, slope.laid, found.job.covering, unit=unit)
+    assert placed is not None
+    boxes = [words_box(words, placed.paper) for words in placed.drawing.words]
+    for box in boxes:
+        assert box.left_mm >= 0
+        assert box.right_mm <= placed.paper.width_mm
+    turned = {words.turned_deg for words in placed.drawing.words}
+    assert turned == {slope.slope.pitch_deg}
+    assert len({words.text for words in placed.drawing.words}) >= len(placed.drawing.words) - 1
+
+
+@pytest.mark.parametrize("name", FAMILIES)
+def test_the_section_says_the_lap_that_is_laid(name: str) -> None:
+    found, slope = first(name)
+    assert slope.laid is not None
+    placed = three_courses(slope, slope.laid, found.job.covering, unit=LengthUnit.MM)
+    assert placed is not None
+    assert "headlap " in placed.drawing.says
+    said_mm = float(placed.drawing.says.split("headlap ")[1].split(";")[0].split(".")[0])
+    assert said_mm >= int(slope.courses.headlap_mm)
+
+
+@pytest.mark.parametrize("name", ["plain-tiles", "slates", "random-slates"])
+def test_every_extra_mark_stands_in_a_table(name: str) -> None:
+    _, slope = first(name)
+    cells = {
+        cell
+        for block in double_lap_blocks(slope, unit=LengthUnit.MM)
+        if isinstance(block, Table)
+        for row in block.rows
+        for cell in row
+    }
+    if slope.double_lap is not None:
+        for rod in slope.double_lap.rods:
+            assert bare_length(rod.under_eaves_mark_mm, LengthUnit.MM) in cells
+            assert rod.short is None or bare_length(rod.short.mark_mm, LengthUnit.MM) in cells
+    if slope.diminishing is not None:
+        assert {bare_length(mark, LengthUnit.MM) for mark in slope.diminishing.rods[0].marks_mm} <= cells
+    assert cells
+
+
+def test_single_lap_adds_nothing() -> None:
+    assert [] == list(double_lap_blocks(first("demo")[1], unit=LengthUnit.MM))
+
+
+@pytest.mark.parametrize("name", FAMILIES)
+@pytest.mark.parametrize("size", list(PaperSize))
+def test_every_sheet_of_every_family_is_made(name: str, size: PaperSize) -> None:
+    found = result(name)
+    for slope in found.slopes:
+        headings = [
+            block.text for block in setting_out_sheet(found, slope, size=size).blocks if isinstance(block, Heading)
+        ]
+        assert "Three courses in section" in headings
+        assert slope.laid is not None
+        assert laying_sheet(found, slope, slope.laid, size=size).blocks
+    for roof in found.roofs:
+        assert roof_sheet(found, roof, size=size).blocks
+
+
+def test_piece_numbers_on_the_sheets_are_those_of_the_result() -> None:
+    found = result("hipped-house")
+    numbers = {str(piece.number) for slope in found.slopes if slope.laid for piece in slope.laid.pieces}
+    seen: set[str] = set()
+    for slope in found.slopes:
+        assert slope.laid is not None
+        for block in laying_sheet(found, slope, slope.laid, size=PaperSize.A4).blocks:
+            if isinstance(block, Table) and block.columns[0].heading == "piece":
+                seen |= {row[0] for row in block.rows}
+    assert numbers == seen
+
+
+def test_no_two_spans_of_a_lane_overlap() -> None:
+    found, slope = first("slates")
+    assert slope.laid is not None
+    placed = three_courses(slope, slope.laid, found.job.covering, unit=LengthUnit.MM)
+    assert placed is not None
+    middles = [words.at_mm for words in placed.drawing.words]
+    assert all(one != other for one, other in combinations(middles, 2))
