@@ -4,13 +4,16 @@ from collections.abc import Mapping
 from datetime import datetime
 from importlib.resources import files
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from gaugerod.as_built.roof_check import RoofCheck
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.model import Job
 from gaugerod.job.result import Result
 from gaugerod.job.roof_checked import RoofToCheck
+
+if TYPE_CHECKING:
+    from gaugerod.adapters.job_draft.from_plan import PlanUnit
 
 
 def job_from_file(path: Path) -> Job:
@@ -70,3 +73,18 @@ def write_roof_check(
 
     made_at = datetime.now().astimezone()
     return write_roof_check_files(check, title=title, unit=unit, folder=folder, paper=paper, made_at=made_at)
+
+
+def job_text_from_plan(path: Path, *, pitch: str | None, unit: "PlanUnit | None", layer: str | None) -> str:
+    """A job file drafted from a plan outline. Raises InputRefused with every fault."""
+    from gaugerod.adapters.job_draft.from_plan import job_text_from_plan_file  # noqa: PLC0415
+
+    return job_text_from_plan_file(path, pitch=pitch, unit=unit, layer=layer)
+
+
+def job_text_from_roof(path: Path) -> str:
+    """A job file drafted from a measured roof. Raises InputRefused with every fault."""
+    from gaugerod.adapters.cityjson.read import job_text_from_cityjson  # noqa: PLC0415
+    from gaugerod.adapters.job_draft.json_text import bytes_of_file  # noqa: PLC0415
+
+    return job_text_from_cityjson(bytes_of_file(path), title=path.name.removesuffix(".city.json"))

@@ -87,6 +87,8 @@ def _parser() -> argparse.ArgumentParser:
     _add_check_roof(
         commands.add_parser("check-roof", help="check a roof as built: laps, leaks, strip-back", epilog=_STATUS)
     )
+    _add_read_plan(commands.add_parser("read-plan", help="draft a job file from a plan outline: GeoJSON, DXF"))
+    _add_read_roof(commands.add_parser("read-roof", help="draft a job file from a measured roof: CityJSON"))
     commands.add_parser("schema", help="print the JSON Schema of the job file")
     return parser
 
@@ -129,6 +131,38 @@ def _add_check_roof(command: argparse.ArgumentParser) -> None:
     )
     command.add_argument("roof", metavar="ROOF", help="the roof file, .toml or .json")
     _add_outputs(command, out_default=None)
+
+
+def _add_read_plan(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Draft a job file from the outline of a building on plan. GeoJSON: every polygon is a building. "
+        "DXF: every closed polyline. What the file cannot say stands in the draft with a remark."
+    )
+    command.add_argument("file", metavar="FILE", help="the plan, .geojson, .json or .dxf")
+    command.add_argument(
+        "--pitch", default=None, help="the pitch of every slope, as the job file writes it: 40, 8 in 12"
+    )
+    command.add_argument(
+        "--unit",
+        choices=["degrees", "mm", "cm", "m", "in", "ft"],
+        default=None,
+        help="what the coordinates are in, where the file does not say (GeoJSON: degrees or m)",
+    )
+    command.add_argument("--layer", default=None, help="read only this layer of a DXF drawing")
+    _add_out(command)
+
+
+def _add_read_roof(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Draft a job file from a roof measured as planes (CityJSON 1.1 or 2.0, LoD 2): every plane is a slope by its "
+        "outline, its edges named from what they meet."
+    )
+    command.add_argument("file", metavar="FILE", help="the roof, .city.json")
+    _add_out(command)
+
+
+def _add_out(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--out", metavar="FILE", default="-", help="the job file to write; - for standard output")
 
 
 def _add_measure(command: argparse.ArgumentParser) -> None:

@@ -1,0 +1,1 @@
+"""Plan outlines from GeoJSON (RFC 7946)."""

@@ -1,0 +1,1 @@
+"""Jobs drafted from what other programs drew: outlines made tidy, and the job file written with what to check."""

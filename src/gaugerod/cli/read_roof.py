@@ -1,0 +1,13 @@
+"""``gaugerod read-roof FILE``: a job file from a measured roof in CityJSON."""
+
+import argparse
+from pathlib import Path
+
+from gaugerod.cli.write_text import write_text
+from gaugerod.wiring import job_text_from_roof
+
+
+def run(given: argparse.Namespace) -> int:
+    """Read the roof, write the job file; faults are raised all together."""
+    write_text(job_text_from_roof(Path(given.file)), given.out)
+    return 0
