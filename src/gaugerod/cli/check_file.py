@@ -9,6 +9,7 @@ from gaugerod.wiring import job_from_file
 def run(given: argparse.Namespace) -> int:
     """Read the file; faults are raised all together."""
     job = job_from_file(Path(given.job))
-    slopes = ", ".join(slope.name for slope in job.slopes)
-    print(f"{given.job} is in order: {job.title}; {job.covering.title}; slopes: {slopes}")
+    named = (("buildings", [each.name for each in job.buildings]), ("slopes", [each.name for each in job.slopes]))
+    roofs = "; ".join(f"{kind}: {', '.join(names)}" for kind, names in named if names)
+    print(f"{given.job} is in order: {job.title}; {job.covering.title}; {roofs}")
     return 0
