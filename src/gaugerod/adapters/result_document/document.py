@@ -197,6 +197,3 @@ def _step(step: Step) -> StepDocument:
 
 def _value(value: float | str) -> float | str:
     return value if isinstance(value, str) else fine(value)
-
-
-_fine = fine

@@ -4,8 +4,8 @@ from typing import Any
 
 from gaugerod import __version__
 from gaugerod.adapters.result_document.document import _finding as finding_document
-from gaugerod.adapters.result_document.document import _fine as fine
 from gaugerod.adapters.result_document.document import _step as step_document
+from gaugerod.adapters.result_document.rounded import fine
 from gaugerod.as_built.evenness import CourseLine
 from gaugerod.as_built.laps import LapAsBuilt
 from gaugerod.as_built.leaks import RANKING, Leak
