@@ -191,3 +191,16 @@ def test_a_slope_by_outline_tells_its_own_edges() -> None:
     job["slope"][0]["edges"] = ["eaves", "hip", "mono-ridge", "hip"]
     (slope,) = document_of(set_out(read_job_document(job)))["slopes"]
     assert ["eaves", "hip", "mono-ridge", "hip"] == slope["edges"]
+
+
+def test_a_slope_that_could_not_be_set_out_is_told_with_the_reason() -> None:
+    job = tomllib.loads((EXAMPLES / "random-slates.toml").read_text("utf-8"))
+    for heap in job["covering"]["heap"]:
+        heap.pop("slates", None)
+        heap["run"] = "3 m"
+    document = document_of(set_out(read_job_document(job)))
+    jsonschema.validate(document, SCHEMA)
+    assert [] == document["slopes"]
+    (short,) = document["not_set_out"]
+    assert "west" == short["name"]
+    assert short["why"]

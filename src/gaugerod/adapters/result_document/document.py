@@ -33,6 +33,7 @@ def result_document(result: Result) -> ResultDocument:
         "version": result.version,
         "covering": {"name": result.job.covering.name, "title": result.job.covering.title},
         "slopes": [_slope(slope) for slope in result.slopes],
+        "not_set_out": [{"name": each.slope.name, "why": each.why} for each in result.not_set_out],
         "roofs": [roof_document(roof, of[roof.name]) for roof in result.roofs],
         "offcuts": None if result.offcuts is None else offcuts_document(result.offcuts, pieces),
         "findings": [_finding(finding) for finding in result.findings],

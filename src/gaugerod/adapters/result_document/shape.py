@@ -125,6 +125,13 @@ class SlopeDocument(TypedDict):
     method: Annotated[list[str], "the job in steps, with this slope's own figures"]
 
 
+class NotSetOutDocument(TypedDict):
+    """A slope that could not be set out."""
+
+    name: Annotated[str, "as the job calls it"]
+    why: Annotated[str, "what is short, in a sentence; its findings and alternatives stand with the others"]
+
+
 class FindingDocument(TypedDict):
     """One rule applied to one place."""
 
@@ -181,6 +188,7 @@ class ResultDocument(TypedDict):
     version: Annotated[str, "of the program"]
     covering: Annotated[CoveringDocument, "what is laid"]
     slopes: Annotated[list[SlopeDocument], "in the order of the job"]
+    not_set_out: Annotated[list[NotSetOutDocument], "slopes that could not be set out"]
     roofs: Annotated[list[RoofDocument], "whole roofs, in the order of the job's buildings"]
     offcuts: Annotated[OffcutsDocument | None, "which offcut serves which other cut; null where nothing is cut"]
     findings: Annotated[list[FindingDocument], "every rule that was asked"]
