@@ -20,7 +20,7 @@ def tracked_files() -> list[Path]:
 
 
 def test_no_file_names_a_registry_host_or_a_place_on_a_machine() -> None:
-    found = []
+    found: list[str] = []
     for path in tracked_files():
         if not path.is_file() or path.suffix in {".png", ".pdf"}:
             continue

@@ -162,7 +162,9 @@ def test_everything_twice_as_large_has_four_times_the_areas(ask: LayingAsk) -> N
     sizes = {(cut.course, cut.index): cut.area_mm2 for cut in large.cuts}
     for cut in small.cuts:
         if (cut.course, cut.index) in sizes and len(cut.rings) == 1:
-            assert sizes[cut.course, cut.index] == pytest.approx(4 * cut.area_mm2, abs=4 * small.slivers.area_mm2 + AREA_MM2)
+            assert sizes[cut.course, cut.index] == pytest.approx(
+                4 * cut.area_mm2, abs=4 * small.slivers.area_mm2 + AREA_MM2
+            )
     few = small.slivers.count + small.nicks.count
     assert abs(large.whole_count + large.cut_count - small.whole_count - small.cut_count) <= few
 

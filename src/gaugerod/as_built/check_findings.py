@@ -104,10 +104,12 @@ def _short_laps(ask: RoofAsk, laps: Sequence[LapAsBuilt], needed: Needed) -> Ite
 
 def _short_said(lap: LapAsBuilt, needed: Needed) -> str:
     edition_lap, short_of_edition_mm = needed.edition_lap, lap.short_of_edition_mm
+    least_mm = needed.least_lap.value
     found = (
-        f"The lap is open by {misfit(-lap.lap_mm)}: rain falls straight in."
+        f"Course {lap.course} lies open over course {lap.over} by {misfit(-lap.lap_mm)}: rain falls straight in."
         if lap.lap_mm < 0
-        else f"The lap is {lap.lap_mm:.1f} mm, {misfit(lap.short_by_mm)} short of {needed.least_lap.value:g} mm."
+        else f"Course {lap.course} laps course {lap.over} by {lap.lap_mm:.1f} mm, {misfit(lap.short_by_mm)} short of "
+        f"{least_mm:g} mm."
     )
     if edition_lap is None or short_of_edition_mm is None:
         return found

@@ -30,8 +30,8 @@ class Leak:
 
     @property
     def is_open(self) -> bool:
-        """Does nothing lap at all?"""
-        return self.lap.lap_mm <= 0
+        """Does the course below show between them?"""
+        return self.lap.lap_mm < 0
 
 
 def leaks_first(laps: Sequence[LapAsBuilt], *, least_mm: float, lengths_mm: dict[float, float]) -> tuple[Leak, ...]:
@@ -59,7 +59,7 @@ def _unranked(
 
 def _first(unranked: tuple[LapAsBuilt, float, float]) -> tuple[bool, float, int]:
     lap, missing, water = unranked
-    return lap.lap_mm > 0, -missing * water, lap.course
+    return lap.lap_mm >= 0, -missing * water, lap.course
 
 
 def water_ratio(*, tail_mm: float, length_mm: float) -> float:

@@ -4,6 +4,7 @@ import textwrap
 from collections.abc import Iterator, Sequence
 
 from gaugerod.as_built.leaks import RANKING, Leak
+from gaugerod.as_built.needed import TOP_EDGE
 from gaugerod.as_built.roof_check import RoofCheck
 from gaugerod.as_built.strip_back import StripBack
 from gaugerod.basis.finding import Finding, Sense, Verdict
@@ -72,7 +73,7 @@ def _cure(check: RoofCheck, *, unit: LengthUnit) -> Iterator[str]:
 
 def _new_marks(check: RoofCheck, cure: StripBack, *, unit: LengthUnit) -> Iterator[str]:
     """The new marks of every rod: the mark, and for slates the tail, which is what can be struck."""
-    tail_mm = 0.0 if check.needed.marks_are == "top edge of batten" else check.needed.afresh.hanging_length_mm
+    tail_mm = 0.0 if check.needed.marks_are == TOP_EDGE else check.needed.afresh.hanging_length_mm
     what = "top edges of battens" if not tail_mm else "tails of slates"
     for rod in cure.courses.rods if cure.courses is not None else ():
         marks = ", ".join(bare_length(mark - tail_mm, unit) for mark in rod.marks_mm[cure.keep_count :])

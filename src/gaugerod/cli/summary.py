@@ -8,7 +8,7 @@ from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
 from gaugerod.job.method_across import fine_length
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.setting_out.across import Across
-from gaugerod.setting_out.courses import Alternative, Courses
+from gaugerod.setting_out.courses import Alternative
 
 WIDTH_COUNT = 100
 MARK = {Verdict.WITHIN: "ok ", Verdict.OUTSIDE: "OUT", Verdict.NOT_COVERED: "?  "}
@@ -22,7 +22,7 @@ def summary_lines(result: Result) -> list[str]:
         lines.extend(
             ["", f"Slope {slope.slope.name}, {slope.slope.pitch_deg:.1f}°, {slope.shape.area_mm2 / 1e6:.2f} m²"]
         )
-        lines.extend(_courses(slope.courses, unit))
+        lines.extend(_courses(slope, unit))
         if slope.across is not None:
             lines.extend(_across(slope.across, slope, unit))
     for short in result.not_set_out:
@@ -33,9 +33,19 @@ def summary_lines(result: Result) -> list[str]:
     return lines
 
 
-def _courses(courses: Courses, unit: LengthUnit) -> Iterator[str]:
-    gauges = {fine_length(rod.gauge_mm, unit): None for rod in courses.rods}
-    yield f"  courses up     {courses.count} at {', '.join(gauges)} gauge; headlap {write_greatest(courses.headlap_mm, unit)}"
+def _courses(slope: SlopeResult, unit: LengthUnit) -> Iterator[str]:
+    courses = slope.courses
+    lap = f"headlap {write_greatest(courses.headlap_mm, unit)}"
+    if slope.diminishing is None:
+        gauges = {fine_length(rod.gauge_mm, unit): None for rod in courses.rods}
+        yield f"  courses up     {courses.count} at {', '.join(gauges)} gauge; {lap}"
+    else:
+        yield f"  courses up     {courses.count} in diminishing courses; {lap}"
+        for group in slope.diminishing.groups:
+            yield (
+                f"                 {write_length(group.length_mm, unit)} slates: courses {group.first_course} to "
+                f"{group.last_course}, gauge {fine_length(group.gauge_mm, unit)} at most"
+            )
     yield from _wrapped(courses.why, first="                 ")
     for rod in courses.rods:
         marks = f"first {write_length(rod.marks_mm[0], unit)}, top {write_length(rod.marks_mm[-1], unit)}"

@@ -34,6 +34,8 @@ class RoofResult:
 
     name: str
     form: RoofForm
+    slope_names: tuple[str, ...]
+    """The name of each slope of the form, in its order; set out or not."""
     corners: tuple[str, ...]
 
 

@@ -36,7 +36,10 @@ def set_out(job: Job) -> Result:
     for building in (formed(each) for each in job.buildings):
         corners = set_round_corners(building, [corner_ask(job, slope) for slope in building.slopes])
         done.extend(_slope(job, slope, shared=corners.shared.get(slope.name)) for slope in building.slopes)
-        roofs.append(RoofResult(name=building.building.name, form=building.form, corners=corners.says))
+        names = tuple(slope.name for slope in building.slopes)
+        roofs.append(
+            RoofResult(name=building.building.name, form=building.form, slope_names=names, corners=corners.says)
+        )
         corner_findings.extend((*building.form.findings, *corners.findings))
     slopes = tuple(_numbered_through([slope for slope in done if isinstance(slope, SlopeResult)]))
     not_set_out = tuple(slope for slope in done if isinstance(slope, NotSetOut))

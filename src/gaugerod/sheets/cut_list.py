@@ -6,6 +6,7 @@ from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.laying.cut_unit import Cut, CutUnit, Remedy
 from gaugerod.sheets.lengths_shown import bare_length, unit_heading
+from gaugerod.sheets.rod_tables import TICK
 from gaugerod.sheets.sheet import Column, ColumnKind, Table
 
 REMEDIES = {
@@ -65,7 +66,7 @@ def _row(piece: CutUnit, cut: Cut, unit: LengthUnit, serves: str) -> tuple[str, 
         f"{100 * piece.shows_ratio:.0f} %",
         f"{piece.nibs_kept_count} nib, {piece.holes_kept_count} hole",
         f"{REMEDIES[piece.remedy]}{serves}",
-        "",
+        TICK,
     )
 
 

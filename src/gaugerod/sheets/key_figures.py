@@ -43,9 +43,9 @@ def _up_figures(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Figure, ...]:
     return (
         Figure(label="Courses", values=(f"{courses.count}",), note=_course_note(courses, unit)),
         Figure(
-            label="Gauge",
+            label="Gauge" if slope.diminishing is None else "Greatest gauge",
             values=_each_rod(courses.rods, lambda rod: fine_length(rod.gauge_mm, unit)),
-            note=_gauge_note(courses, unit),
+            note=_gauge_note(courses, unit) if slope.diminishing is None else "each length has its own: see its table",
             wrong=_wrong(slope.findings, "gauge"),
         ),
         Figure(

@@ -199,7 +199,7 @@ def _short_labels(check: RoofCheck, *, unit: LengthUnit) -> list[Label]:
 
 def _out(lap: LapAsBuilt, *, unit: LengthUnit) -> str:
     """How far it is out, said no kinder than it is."""
-    out_mm = -lap.lap_mm if lap.lap_mm <= 0 else lap.short_by_mm
+    out_mm = -lap.lap_mm if lap.lap_mm < 0 else lap.short_by_mm
     return fine_length(out_mm, unit, towards=Sense.AT_MOST)
 
 

@@ -1,12 +1,18 @@
 """The record of a roof checked as built: what is wrong and what cures it, the drawing, every lap, and the new marks."""
 
+from collections.abc import Iterator, Sequence
+from typing import TypeVar
+
 from gaugerod import __version__
 from gaugerod.as_built.laps import LapAsBuilt
-from gaugerod.as_built.leaks import RANKING
-from gaugerod.as_built.roof_check import RoofCheck
+from gaugerod.as_built.leaks import RANKING, Leak
+from gaugerod.as_built.needed import TOP_EDGE
+from gaugerod.as_built.roof_check import RodAsBuilt, RoofCheck
+from gaugerod.as_built.strip_back import StripBack
 from gaugerod.basis.finding import Sense
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.cautions import CAUTIONS
+from gaugerod.setting_out.courses import Rod
 from gaugerod.sheets.finding_table import finding_alarm, finding_table
 from gaugerod.sheets.lengths_shown import bare_length, fine_length, unit_heading
 from gaugerod.sheets.roof_check_drawing import roof_check_drawing
@@ -15,6 +21,8 @@ from gaugerod.sheets.sheet import Block, Bullets, Column, ColumnKind, Heading, P
 from gaugerod.sheets.working_table import working_table
 
 _DRAWING_HIGH_MM = 120.0
+_PLACES_COUNT = 4
+"""Places side by side in one table."""
 
 
 def roof_check_sheet(check: RoofCheck, *, title: str, unit: LengthUnit, size: PaperSize) -> Sheet:
@@ -39,6 +47,7 @@ def _front(check: RoofCheck, *, unit: LengthUnit, size: PaperSize) -> list[Block
     return [Heading(text=f"Slope {check.ask.where} as built", level=1), *first, Pictures(pictures=((drawn, caption),))]
 
 
+Each = TypeVar("Each", RodAsBuilt, Rod)
 _LAPS = frozenset({"lap as built", "ridge cover"})
 """What lets water in; the rest of what is outside stands in the table of findings."""
 
@@ -54,38 +63,51 @@ def _cure(check: RoofCheck, *, unit: LengthUnit) -> list[Block]:
     if not cure.cures:
         changes = tuple(f"{each.change} {each.costs}" for each in courses.alternatives)
         return [*blocks, Bullets(lines=changes)] if changes else blocks
-    tail_mm = check.needed.afresh.hanging_length_mm
-    rows = tuple(
-        (
-            f"{number + 1}",
-            "kept" if number < cure.keep_count else "new",
-            *(
-                words
-                for rod in courses.rods
-                for words in (
-                    bare_length(rod.marks_mm[number], unit),
-                    bare_length(rod.marks_mm[number] - tail_mm, unit),
-                )
+    return [
+        *blocks,
+        Heading(text="Marks, up from the fascia face"),
+        *_mark_tables(check, cure, courses.rods, unit=unit),
+    ]
+
+
+def _mark_tables(check: RoofCheck, cure: StripBack, rods: Sequence[Rod], *, unit: LengthUnit) -> Iterator[Table]:
+    """Where every course goes: its mark; of slates its tail, for that is what can be struck."""
+    slates = check.needed.marks_are != TOP_EDGE
+    down_mm = check.needed.afresh.hanging_length_mm if slates else 0.0
+    what = "Tail" if slates else "Top edge of batten"
+    for shown in _side_by_side(rods):
+        yield Table(
+            columns=(
+                Column(heading="Course", kind=ColumnKind.FIGURES),
+                Column(heading="Kept or new"),
+                *(
+                    Column(
+                        heading=f"{what}, at {bare_length(rod.at_mm, unit)} ({unit_heading(unit)})",
+                        kind=ColumnKind.MARK,
+                    )
+                    for rod in shown
+                ),
             ),
+            rows=tuple(
+                (
+                    f"{number}",
+                    "kept" if number <= cure.keep_count else "new",
+                    *(bare_length(mark_mm - down_mm, unit) for mark_mm in marks_mm),
+                )
+                for number, marks_mm in enumerate(zip(*(rod.marks_mm for rod in shown), strict=True), 1)
+            ),
+            set_count=5,
         )
-        for number in range(len(courses.rods[0].marks_mm))
-    )
-    places = [bare_length(rod.at_mm, unit) for rod in courses.rods]
-    columns = (
-        Column(heading="Course", kind=ColumnKind.FIGURES),
-        Column(heading="Kept or new"),
-        *(
-            Column(heading=f"{what}, at {place} ({unit_heading(unit)})", kind=ColumnKind.FIGURES)
-            for place in places
-            for what in (check.needed.marks_are.capitalize(), "Tail")
-        ),
-    )
-    return [*blocks, Heading(text="Marks, up from the fascia face"), Table(columns=columns, rows=rows, set_count=5)]
+
+
+def _side_by_side(rods: Sequence[Each]) -> Iterator[Sequence[Each]]:
+    """The places, as many together as a table can hold."""
+    for first in range(0, len(rods), _PLACES_COUNT):
+        yield rods[first : first + _PLACES_COUNT]
 
 
 def _behind(check: RoofCheck, *, unit: LengthUnit) -> list[Block]:
-    order = [f"Course {leak.lap.course}: {leak.missing_ratio:.0%} of its lap is missing, "
-             f"{leak.water_ratio:.0%} of the slope drains over it." for leak in check.leaks]  # fmt: skip
+    order = [_leak_said(leak) for leak in check.leaks]
     leaks: list[Block] = []
     if order:
         leaks = [
@@ -96,7 +118,7 @@ def _behind(check: RoofCheck, *, unit: LengthUnit) -> list[Block]:
     return [
         *leaks,
         Heading(text="Every lap"),
-        _lap_table(check, unit=unit),
+        *_lap_tables(check, unit=unit),
         Heading(text="Findings"),
         finding_table(check.findings, unit=unit),
         Heading(text="Cautions"),
@@ -106,16 +128,24 @@ def _behind(check: RoofCheck, *, unit: LengthUnit) -> list[Block]:
     ]
 
 
-def _lap_table(check: RoofCheck, *, unit: LengthUnit) -> Table:
-    rows = tuple(
-        (f"{laps[0].course} over {laps[0].over}", *(_lap_said(lap, unit=unit) for lap in laps))
-        for laps in zip(*(rod.laps for rod in check.rods), strict=True)
-    )
-    columns = (
-        Column(heading="Course"),
-        *(Column(heading=f"At {bare_length(rod.at_mm, unit)}", kind=ColumnKind.FIGURES) for rod in check.rods),
-    )
-    return Table(columns=columns, rows=rows, set_count=5)
+def _leak_said(leak: Leak) -> str:
+    missing = "it lies open" if leak.lap.lap_mm < 0 else f"{leak.missing_ratio:.0%} of its lap is missing"
+    return f"Course {leak.lap.course}: {missing}, {leak.water_ratio:.0%} of the slope drains over it."
+
+
+def _lap_tables(check: RoofCheck, *, unit: LengthUnit) -> Iterator[Table]:
+    for shown in _side_by_side(check.rods):
+        yield Table(
+            columns=(
+                Column(heading="Course"),
+                *(Column(heading=f"At {bare_length(rod.at_mm, unit)}", kind=ColumnKind.FIGURES) for rod in shown),
+            ),
+            rows=tuple(
+                (f"{laps[0].course} over {laps[0].over}", *(_lap_said(lap, unit=unit) for lap in laps))
+                for laps in zip(*(rod.laps for rod in shown), strict=True)
+            ),
+            set_count=5,
+        )
 
 
 def _lap_said(lap: LapAsBuilt, *, unit: LengthUnit) -> str:

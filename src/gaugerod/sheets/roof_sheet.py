@@ -58,15 +58,18 @@ def _blocks(result: Result, roof: RoofResult, unit: LengthUnit, size: PaperSize)
 
 def _slope_table(result: Result, roof: RoofResult, unit: LengthUnit) -> Table:
     figures = ColumnKind.FIGURES
-    of_roof = [slope for slope in result.slopes if slope.slope.name.startswith(f"{roof.name} ")]
+    by_name = {slope.slope.name: slope for slope in result.slopes}
     rows = []
-    for form, slope in zip(roof.form.slopes, of_roof, strict=True):
+    for form, name in zip(roof.form.slopes, roof.slope_names, strict=True):
+        shape = (str(form.number + 1), f"{form.pitch_deg:.1f}°", f"{form.area_mm2 / 1e6:.2f}")
+        slope = by_name.get(name)
+        if slope is None:
+            rows.append((*shape, "not set out", *[""] * 5))
+            continue
         rod = slope.courses.rods[0]
         rows.append(
             (
-                str(form.number + 1),
-                f"{form.pitch_deg:.1f}°",
-                f"{form.area_mm2 / 1e6:.2f}",
+                *shape,
                 str(slope.courses.count),
                 fine_length(rod.gauge_mm, unit),
                 bare_length(rod.marks_mm[0], unit),

@@ -1,9 +1,11 @@
 """The setting-out sheet: for each slope the numbers read first and its drawing, then everything behind them."""
 
+from collections.abc import Sequence
+
 from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.coverings.single_lap import SingleLapTile
-from gaugerod.job.result import Result, SlopeResult
+from gaugerod.job.result import NotSetOut, Result, SlopeResult
 from gaugerod.setting_out.courses import Alternative
 from gaugerod.sheets.across_tables import across_tables
 from gaugerod.sheets.double_lap_tables import double_lap_blocks
@@ -51,7 +53,7 @@ def setting_out_sheet(result: Result, slope: SlopeResult, *, size: PaperSize) ->
     )
 
 
-def foot(result: Result, slope: SlopeResult) -> str:
+def foot(result: Result, slope: SlopeResult | NotSetOut) -> str:
     """The lines along the bottom: the job, the slope, the edition, the version, and what a sheet is not."""
     title, name = _shortened(result.job.title, 48), _shortened(slope.slope.name, 40)
     return f"{title} · slope {name} · edition {result.job.edition.value} · gaugerod {result.version}\n{DISCLAIMER}"
@@ -142,9 +144,9 @@ def _behind(result: Result, slope: SlopeResult) -> list[Block]:
             ),
         ]
     if up:
-        blocks.append(_alternatives_table(up, counted="Gauges", measured="Gauge", unit=unit))
+        blocks.append(alternatives_table(up, counted="Gauges", measured="Gauge", unit=unit))
     if across:
-        blocks.append(_alternatives_table(across, counted="Units", measured="Cover", unit=unit))
+        blocks.append(alternatives_table(across, counted="Units", measured="Cover", unit=unit))
     return blocks
 
 
@@ -188,7 +190,8 @@ def _verdicts(findings: list[Finding]) -> Prose:
     )
 
 
-def _alternatives_table(alternatives: list[Alternative], *, counted: str, measured: str, unit: LengthUnit) -> Table:
+def alternatives_table(alternatives: Sequence[Alternative], *, counted: str, measured: str, unit: LengthUnit) -> Table:
+    """What could change, nearest first, with what it costs and whether every limit is kept."""
     return Table(
         columns=(
             Column(heading="Rank", kind=ColumnKind.FIGURES),

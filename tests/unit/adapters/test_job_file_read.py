@@ -15,7 +15,7 @@ from gaugerod.basis.citation import Basis
 from gaugerod.basis.errors import InputRefused
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.coverings.catalogue import covering
-from gaugerod.coverings.single_lap import Bond
+from gaugerod.coverings.single_lap import Bond, SingleLapTile
 from gaugerod.job.model import BottomKind, OverhangMeasured, TopKind, Wishes
 from gaugerod.setting_out.across import SideKind
 from gaugerod.setting_out.stations import NailedRod
@@ -143,6 +143,7 @@ def test_battens_already_nailed_reach_the_job(document: dict[str, Any]) -> None:
 def test_a_figure_of_the_covering_put_right_is_used_and_said(document: dict[str, Any]) -> None:
     document["covering"] |= {"headlap_min": "100 mm", "mass": "4.9 kg", "measured": ["mass", "hanging_length_mm"]}
     tile = read_job_document(document).covering
+    assert isinstance(tile, SingleLapTile)
     assert (320.0, 4.9) == (tile.gauge_max_mm, tile.mass_kg)
     assert "given in the job: headlap_min, mass" in tile.citation.source
     assert {"mass_kg", "hanging_length_mm"} == tile.measured
@@ -154,6 +155,7 @@ def test_a_covering_of_ones_own_needs_no_catalogue(document: dict[str, Any]) -> 
         "headlap_min": 75, "cover_closed": "196 mm", "cover_open": "202 mm", "measured": ["length", "cover_closed"],
     }  # fmt: skip
     tile = read_job_document(document).covering
+    assert isinstance(tile, SingleLapTile)
     assert ("Own clay tile", 267.0, None) == (tile.title, tile.gauge_max_mm, tile.hanging_length_mm)
     assert {"length_mm", "cover_closed_mm"} == tile.measured
     assert tile.citation.source == "stated in the job file"

@@ -5,7 +5,7 @@ from typing import Annotated, Self
 from pydantic import Field, PlainValidator, model_validator
 
 from gaugerod.adapters.job_file.allowed import MOST_MARKS_COUNT, MOST_NAILED_COUNT, Allowed
-from gaugerod.adapters.job_file.document import CoveringTable
+from gaugerod.adapters.job_file.covering_table import CoveringTable
 from gaugerod.adapters.job_file.fields import (
     STATED,
     EdgeBand,
@@ -24,6 +24,7 @@ from gaugerod.as_built.ask import Covering, RoofTop
 from gaugerod.basis.errors import Fault
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.basis.limit import Limit
+from gaugerod.coverings.double_lap import RandomSlates
 from gaugerod.coverings.double_lap_catalogue import plain_tiles, sized_slates
 from gaugerod.standards.edition import Edition, Exposure
 
@@ -107,18 +108,42 @@ class RodTable(Part):
         )
 
 
+class OneLengthTable(CoveringTable):
+    """What is laid: a catalogue entry with any figure put right, or your own tile. Every unit is of one length."""
+
+    @model_validator(mode="after")
+    def _of_one_length(self) -> Self:
+        if isinstance(self.record(), RandomSlates):
+            raise refuse(
+                Fault(
+                    field="from",
+                    given=self.from_ or "random slates",
+                    allowed="units of one length",
+                    do="Random slates change length up the slope, so no margin shows their lap: measure each at the head.",
+                )
+            )
+        return self
+
+    def one_length(self) -> Covering:
+        """The covering's record."""
+        record = self.record()
+        if isinstance(record, RandomSlates):
+            raise AssertionError("random slates were refused")  # noqa: TRY004 - a fault of the program, not of its caller
+        return record
+
+
 class RoofFile(Part):
     """A roof to check: what was measured, and what covers it."""
 
     roof: RoofTable
-    covering: CoveringTable
+    covering: OneLengthTable
     rod: list[RodTable] = Field(
         min_length=1, max_length=MOST_NAILED_COUNT, description="Every place measured, left to right."
     )
 
     def covering_record(self) -> Covering:
         """The covering's record."""
-        return self.covering.record()
+        return self.covering.one_length()
 
     def headlap(self) -> Limit | None:
         """The least lap stated apart from the record: none, as the record has it."""
