@@ -48,7 +48,10 @@ def laid_out(slope: Slope, shape: SlopeShape, covering: Covering, up: UpSlope, a
         return None
     kinds = slope.outline.kinds if slope.outline is not None else _kinds_of_taped(slope)
     names = _names(kinds)
-    moves = [_moved_mm(kind, on_right=_goes_up(shape, index), up=up, across=across) for index, kind in enumerate(kinds)]
+    moves = [
+        0.0 if _is_top(shape, index) else _moved_mm(kind, on_right=_goes_up(shape, index), up=up, across=across)
+        for index, kind in enumerate(kinds)
+    ]
     points, came_from = moved_outline_mm(shape.outline_mm, moves)
     ask = LayingAsk(
         where=slope.name,
@@ -126,6 +129,15 @@ def _names(kinds: tuple[EdgeKind, ...]) -> list[str]:
         same = [at for at, other in enumerate(kinds) if other is kind]
         names.append(kind.value if len(same) == 1 else f"{kind.value} {same.index(index) + 1}")
     return names
+
+
+def _is_top(shape: SlopeShape, index: int) -> bool:
+    """Does this edge run along the top, right to left, rather than up a side? The covering ends there."""
+    (x_mm, y_mm), (next_x_mm, next_y_mm) = (
+        shape.outline_mm[index],
+        shape.outline_mm[(index + 1) % len(shape.outline_mm)],
+    )
+    return x_mm - next_x_mm > abs(next_y_mm - y_mm)
 
 
 def _moved_mm(kind: EdgeKind, *, on_right: bool, up: UpSlope, across: Across | None) -> float:

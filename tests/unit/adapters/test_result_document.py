@@ -204,3 +204,27 @@ def test_a_slope_that_could_not_be_set_out_is_told_with_the_reason() -> None:
     (short,) = document["not_set_out"]
     assert "west" == short["name"]
     assert short["why"]
+
+
+@pytest.mark.parametrize("name", ["plain-tiles", "slates"])
+def test_double_lap_is_told_with_every_lap_and_tail(name: str) -> None:
+    (slope,) = document_of(set_out(read_job(EXAMPLES / f"{name}.toml")))["slopes"]
+    extras = slope["double_lap"]
+    assert slope["diminishing"] is None
+    assert len(extras["rods"]) == len(slope["courses"]["rods"])
+    for rod in extras["rods"]:
+        assert min(rod["laps_mm"]) >= slope["courses"]["headlap_mm"] - 1e-3
+        assert rod["tails_mm"] == sorted(rod["tails_mm"])
+    assert {piece["at"] for piece in slope["verge_pieces"]} <= {"left", "right"}
+
+
+def test_diminishing_courses_are_told_with_what_stays_on_the_ground() -> None:
+    (slope,) = document_of(set_out(read_job(EXAMPLES / "random-slates.toml")))["slopes"]
+    plan = slope["diminishing"]
+    assert [group["first_course"] for group in plan["groups"][1:]] == [
+        group["last_course"] + 1 for group in plan["groups"][:-1]
+    ]
+    assert min(lap for rod in plan["rods"] for lap in rod["laps_mm"]) == pytest.approx(plan["least_lap_mm"], abs=1e-3)
+    laid = sum(heap["courses_laid"] for heap in plan["heaps"])
+    assert laid == slope["courses"]["count"]
+    assert all(heap["left_run_mm"] >= 0 for heap in plan["heaps"])

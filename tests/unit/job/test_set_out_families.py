@@ -93,3 +93,13 @@ def test_a_hipped_house_is_coursed_together_and_its_offcuts_used() -> None:
 
 def test_the_same_job_gives_the_same_result() -> None:
     assert result("demo") == result("demo")
+
+
+def test_a_wall_along_the_top_does_not_move_the_covering_past_it() -> None:
+    (slope,) = result("narrow-gauge", **{'top = "ridge"': 'top = "abutment"'}).slopes
+    assert slope.laid is not None
+    assert slope.across is not None
+    left_mm = -slope.across.left_overhang_mm
+    assert {point[1] for point in slope.laid.ask.outline.points_mm} == {-slope.courses.overhang_mm, 1080.0}
+    assert left_mm == min(point[0] for point in slope.laid.ask.outline.points_mm)
+    assert slope.laid.laying.bare_mm2 == pytest.approx(0.0, abs=1.0)

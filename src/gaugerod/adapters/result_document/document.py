@@ -1,5 +1,10 @@
 """The result document: plain JSON, in a fixed order, with the names other programs may rely on."""
 
+from gaugerod.adapters.result_document.double_lap_document import (
+    diminishing_document,
+    double_lap_document,
+    verge_piece_document,
+)
 from gaugerod.adapters.result_document.laying_document import laying_document, offcuts_document
 from gaugerod.adapters.result_document.roof_document import roof_document
 from gaugerod.adapters.result_document.rounded import fine, fine_points
@@ -53,6 +58,9 @@ def _slope(slope: SlopeResult) -> SlopeDocument:
         "courses": _courses(slope.courses),
         "across": None if slope.across is None else _across(slope.across),
         "laying": None if slope.laid is None else laying_document(slope.laid),
+        "double_lap": None if slope.double_lap is None else double_lap_document(slope.double_lap),
+        "verge_pieces": [verge_piece_document(piece) for piece in slope.verge_pieces],
+        "diminishing": None if slope.diminishing is None else diminishing_document(slope.diminishing),
         "method": list(slope.method),
     }
 

@@ -6,6 +6,11 @@ The JSON Schema is made from this page (schema.py), and the document is checked 
 
 from typing import Annotated, TypedDict
 
+from gaugerod.adapters.result_document.double_lap_shape import (
+    DiminishingDocument,
+    DoubleLapDocument,
+    VergePieceDocument,
+)
 from gaugerod.adapters.result_document.roof_shape import LayingDocument, OffcutsDocument, RoofDocument
 from gaugerod.basis.citation import Basis
 from gaugerod.basis.finding import Sense, Verdict
@@ -27,7 +32,10 @@ class RodDocument(TypedDict):
 
     at_mm: Annotated[float, "from the left end of the roof structure, along the eaves"]
     length_mm: Annotated[float, "outer face of the fascia to the apex, up the slope"]
-    marks_mm: Annotated[list[float], "top edge of every batten up from the fascia face, first to last, to the division"]
+    marks_mm: Annotated[
+        list[float],
+        "top edge of every batten, or nail line of slates, up from the fascia face, first to last, to the division",
+    ]
     exact_mm: Annotated[list[float], "the same before rounding"]
     overhang_mm: Annotated[float, "tail past the fascia face, on the slope"]
     below_apex_mm: Annotated[float, "top edge of the top batten to the apex"]
@@ -122,6 +130,9 @@ class SlopeDocument(TypedDict):
     courses: Annotated[CoursesDocument, "courses up the slope"]
     across: Annotated[AcrossDocument | None, "perps across it; null where the cover width is not known"]
     laying: Annotated[LayingDocument | None, "every unit; null where the cover width is not known"]
+    double_lap: Annotated[DoubleLapDocument | None, "what double lap adds to the courses; null for single lap"]
+    verge_pieces: Annotated[list[VergePieceDocument], "what is laid at the verges in double lap"]
+    diminishing: Annotated[DiminishingDocument | None, "how a stack of random slates goes on; null for all else"]
     method: Annotated[list[str], "the job in steps, with this slope's own figures"]
 
 
