@@ -33,7 +33,7 @@ def _perp_table(across: Across, *, unit: LengthUnit) -> Table:
     rows = [
         (
             f"{number}",
-            f"{number * across.perps_every_count}",
+            f"{min(number * across.perps_every_count, across.units_count)}",
             *(bare_length(line.marks_mm[number - 1], unit) if number <= len(line.marks_mm) else "" for line in lines),
             TICK,
         )
