@@ -24,6 +24,8 @@ _SIDES = {
     EdgeKind.HIP: SideKind.HIP,
     EdgeKind.VALLEY: SideKind.VALLEY,
 }
+_LEVEL_MM = 1.0
+"""A ridge this little out of level, eaves end to eaves end, is level: the division of a mark."""
 
 
 def slopes_of(building: Building, form: RoofForm) -> tuple[Slope, ...]:
@@ -64,10 +66,11 @@ def outlined_slope(
     lowest = min(eaves, key=lambda index: points[index][1] + points[(index + 1) % count][1])
     left_end, right_end = points[lowest], points[(lowest + 1) % count]
     moved = tuple((x - left_end[0], y - left_end[1]) for x, y in points)
+    eaves_mm = right_end[0] - left_end[0]
     return Slope(
         name=name,
         pitch_deg=pitch_deg,
-        taped=TapedSlope(eaves_mm=right_end[0] - left_end[0], rafters=((0.0, max(y for _, y in moved)),)),
+        taped=TapedSlope(eaves_mm=eaves_mm, rafters=_rafters(SlopeOutline(points_mm=moved, kinds=kinds), eaves_mm)),
         left=_SIDES.get(kinds[lowest - 1], SideKind.VERGE),
         right=_SIDES.get(kinds[(lowest + 1) % count], SideKind.VERGE),
         bottom=BottomKind.EAVES,
@@ -76,6 +79,23 @@ def outlined_slope(
         openings=openings,
         outline=SlopeOutline(points_mm=moved, kinds=kinds),
     )
+
+
+def _rafters(outline: SlopeOutline, eaves_mm: float) -> tuple[tuple[float, float], ...]:
+    """Where rods are set out, and how far the top is up the slope there.
+
+    One rod to the highest point; where one ridge out of level is the whole top, a rod at each end of the eaves to its line.
+    """
+    points = outline.points_mm
+    highest_mm = max(y_mm for _, y_mm in points)
+    tops = [index for index, kind in enumerate(outline.kinds) if kind is EdgeKind.RIDGE]
+    if len(tops) == 1:
+        (right_x, right_y), (left_x, left_y) = points[tops[0]], points[(tops[0] + 1) % len(points)]
+        rise = (right_y - left_y) / (right_x - left_x) if right_x > left_x else 0.0
+        ends_mm = (left_y - rise * left_x, left_y + rise * (eaves_mm - left_x))
+        if highest_mm == max(left_y, right_y) and abs(ends_mm[1] - ends_mm[0]) >= _LEVEL_MM and min(ends_mm) > 0:
+            return ((0.0, ends_mm[0]), (eaves_mm, ends_mm[1]))
+    return ((0.0, highest_mm),)
 
 
 def outline_shape(outline: SlopeOutline) -> SlopeShape:

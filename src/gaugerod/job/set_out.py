@@ -13,6 +13,7 @@ from gaugerod.job.buildings import formed, set_round_corners
 from gaugerod.job.cautions import CAUTIONS
 from gaugerod.job.in_words import in_unit
 from gaugerod.job.laid_out import laid_out
+from gaugerod.job.lower_tops import lower_top_findings
 from gaugerod.job.method import method_steps
 from gaugerod.job.model import Job, Slope
 from gaugerod.job.outlined import outline_shape
@@ -105,12 +106,13 @@ def _slope(job: Job, slope: Slope, *, shared: tuple[Shared, str] | None) -> Slop
     if isinstance(up, NotSetOut):
         return up
     over = across_slope(job, slope, shape)
+    tops = () if slope.outline is None else lower_top_findings(slope.outline, up.courses.rods, where=slope.name)
     return SlopeResult(
         slope=slope,
         shape=shape,
         courses=up.courses,
         across=over.across,
-        findings=_once_each((*shape.findings, *up.findings, *over.findings)),
+        findings=_once_each((*shape.findings, *up.findings, *over.findings, *tops)),
         method=method_steps(job, slope, up, over),
         laid=laid_out(slope, shape, job.covering, up, over.across),
         double_lap=up.double_lap,

@@ -83,14 +83,19 @@ def offcut_words(result: Result) -> dict[int, str]:
     return words
 
 
+def _whole_job(result: Result) -> str:
+    return "On all slopes together: " if len(result.slopes) > 1 else ""
+
+
 def offcut_sentence(result: Result) -> str:
     """The saving, against none."""
     if result.offcuts is None:
         return "Nothing is cut."
     plan = result.offcuts
     pairs = ", ".join(f"{one} with {other}: {count}" for (one, other), count in plan.by_edges)
+    joined = f". {pairs[0].upper()}{pairs[1:]}" if pairs else ""
     return (
-        f"{plan.pieces_count} pieces to saw from whole units. With offcuts used, {plan.units_count} units are cut instead of "
-        f"{plan.pieces_count}: {plan.saved_count} saved, the most there can be at two pieces to a unit and "
-        f"{plan.kerf_mm:g} mm for the saw{'. ' + pairs[0].upper() + pairs[1:] if pairs else ''}."
+        f"{_whole_job(result)}{plan.pieces_count} pieces to saw from whole units. With offcuts used, {plan.units_count} units "
+        f"are cut instead of {plan.pieces_count}: {plan.saved_count} saved, the most there can be at two pieces to a unit and "
+        f"{plan.kerf_mm:g} mm for the saw{joined}."
     )
