@@ -63,7 +63,7 @@ class RoofAsk:
     ``rods``            the places measured, left to right, the same courses at each
     ``finished``        False: the courses go on; the top is not judged yet
     ``ridge_cover_mm``  apex down the slope to the lower edge of the ridge or flashing; None: not known
-    ``headlap``         the least lap of slates or plain tiles where it is stated; None: the edition's table answers
+    ``headlap``         the least lap of plain tiles or slates where it is stated; None: the edition's table answers
     ``overhang``, ``top``  bands for the first tail and the top batten; None: the edition's
     """
 

@@ -23,6 +23,13 @@ def refuse_faults(ask: RoofAsk) -> None:
 
 
 def _rods(ask: RoofAsk) -> Iterator[Fault]:
+    if ask.headlap is not None and isinstance(ask.covering, SingleLapTile):
+        yield Fault(
+            "roof.headlap",
+            f"{ask.headlap.value:g} mm",
+            "nothing, for a single-lap tile",
+            "Its least lap belongs to its record: give it as headlap_min of the covering.",
+        )
     if not ask.rods:
         yield Fault("rod", "none", "one place or more", "Measure the battens or the visible margins at one place.")
     for index, rod in enumerate(ask.rods):

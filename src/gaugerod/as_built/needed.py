@@ -172,7 +172,7 @@ def _least_double_lap(ask: RoofAsk, unit: PlainTile | SizedSlate) -> Limit:
     raise InputRefused(
         [
             Fault(
-                "covering.headlap_min",
+                "roof.headlap",
                 "nothing",
                 f"the least lap of {unit.title} at {ask.pitch_deg:g}°, {ask.exposure.value} exposure, as its maker gives it",
                 "No table here answers for this size at this pitch. Ask the maker, and give the lap.",

@@ -20,6 +20,8 @@ from gaugerod.sheets.setting_out_sheet import DISCLAIMER
 from gaugerod.sheets.sheet import Block, Bullets, Column, ColumnKind, Heading, PaperSize, Pictures, Prose, Sheet, Table
 from gaugerod.sheets.working_table import working_table
 
+Place = TypeVar("Place", RodAsBuilt, Rod)
+
 _DRAWING_HIGH_MM = 120.0
 _PLACES_COUNT = 4
 """Places side by side in one table."""
@@ -47,7 +49,6 @@ def _front(check: RoofCheck, *, unit: LengthUnit, size: PaperSize) -> list[Block
     return [Heading(text=f"Slope {check.ask.where} as built", level=1), *first, Pictures(pictures=((drawn, caption),))]
 
 
-Each = TypeVar("Each", RodAsBuilt, Rod)
 _LAPS = frozenset({"lap as built", "ridge cover"})
 """What lets water in; the rest of what is outside stands in the table of findings."""
 
@@ -100,20 +101,19 @@ def _mark_tables(check: RoofCheck, cure: StripBack, rods: Sequence[Rod], *, unit
         )
 
 
-def _side_by_side(rods: Sequence[Each]) -> Iterator[Sequence[Each]]:
+def _side_by_side(rods: Sequence[Place]) -> Iterator[Sequence[Place]]:
     """The places, as many together as a table can hold."""
     for first in range(0, len(rods), _PLACES_COUNT):
         yield rods[first : first + _PLACES_COUNT]
 
 
 def _behind(check: RoofCheck, *, unit: LengthUnit) -> list[Block]:
-    order = [_leak_said(leak) for leak in check.leaks]
     leaks: list[Block] = []
-    if order:
+    if check.leaks:
         leaks = [
             Heading(text="What leaks first"),
             Prose(text=f"{RANKING.source} (house).".capitalize()),
-            Bullets(lines=tuple(order)),
+            Bullets(lines=tuple(_leak_said(leak) for leak in check.leaks)),
         ]
     return [
         *leaks,

@@ -1,13 +1,19 @@
 """The roof file: read, refused with every fault, checked by the command."""
 
+import json
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
 
 from gaugerod.adapters.roof_check_file.read import read_roof_text
 from gaugerod.as_built.ask import BattensMeasured, MarginsMeasured
+from gaugerod.as_built.needed import needed_by
 from gaugerod.basis.errors import InputRefused
 from gaugerod.cli.main import main
+from gaugerod.job.roof_checked import checked_roof
+
+EXAMPLES = Path(__file__).parents[3] / "src" / "gaugerod" / "adapters" / "roof_check_file" / "examples"
 
 ROOF = """
 [roof]
@@ -66,6 +72,60 @@ def test_random_slates_are_refused_because_no_margin_shows_their_lap() -> None:
     (fault,) = refused.value.faults
     assert fault.field == "covering.from"
     assert fault.given == "random-slates"
+
+
+@pytest.mark.parametrize("name", ["patched-slope", "plain-tiles-by-margins"])
+def test_the_examples_are_checked_and_found_short(name: str) -> None:
+    check = checked_roof(read_roof_text((EXAMPLES / f"{name}.toml").read_bytes()))
+    assert check.leaks
+    assert check.strip_back is not None
+    assert check.strip_back.cures
+
+
+def test_a_lap_stated_for_slates_reaches_the_check() -> None:
+    slates = ROOF.replace("flat-interlocking-420x330", "slate-500x250").replace(
+        "exposure", 'headlap = "90 mm"\nexposure'
+    )
+    read = read_roof_text(slates.replace("marks = [", 'overhang = "45 mm"\nmargins = [').encode())
+    assert read.ask.headlap is not None
+    assert 90.0 == read.ask.headlap.value
+
+
+def test_a_plain_tile_with_a_figure_put_right_is_read() -> None:
+    tiles = ROOF.replace('from = "flat-interlocking-420x330"', 'from = "clay-plain-265x165"\nheadlap_min = "70 mm"')
+    assert 70.0 == needed_by(read_roof_text(tiles.encode()).ask).least_lap.value
+
+
+def test_the_document_alone_goes_to_standard_output(capsys: pytest.CaptureFixture[str]) -> None:
+    assert 1 == main(["check-roof", str(EXAMPLES / "patched-slope.toml"), "--json", "-"])
+    document = json.loads(capsys.readouterr().out)
+    # 3825 − 3390 = 435 between battens 10 and 11: a tile of 420 leaves 15 open
+    assert -15.0 == document["smallest_lap"]["lap_mm"]
+    assert [11, 7, 12, 14] == [leak["course"] for leak in document["leaks_first"]["courses"]]
+    assert 6 == document["strip_back"]["keep"]
+    for rod in document["strip_back"]["rods"]:
+        marks = rod["marks_mm"]
+        assert max(upper - lower for lower, upper in pairwise(marks)) <= 345.0
+
+
+def test_a_sound_roof_gives_nothing_and_a_faulty_file_two(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    sound = tmp_path / "sound.toml"
+    sound.write_text(ROOF.replace('"340 mm", "680 mm", "1020 mm", "1365 mm"', "347, 685, 1023, 1361"), encoding="utf-8")
+    assert 0 == main(["check-roof", str(sound)])
+    assert "No lap is short." in capsys.readouterr().out
+    faulty = tmp_path / "faulty.toml"
+    faulty.write_text(ROOF.replace("1365 mm", "1000 mm").replace("0.3 m", "-1 m"), encoding="utf-8")
+    assert 2 == main(["check-roof", str(faulty)])
+    assert "rod[0].at" in capsys.readouterr().err
+
+
+def test_lengths_may_be_shown_in_feet_and_inches(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    feet = tmp_path / "feet.toml"
+    text = (EXAMPLES / "patched-slope.toml").read_text("utf-8")
+    feet.write_text(text.replace('exposure = "moderate"', 'exposure = "moderate"\nshow_lengths_in = "ft-in"'), "utf-8")
+    assert 1 == main(["check-roof", str(feet)])
+    out = capsys.readouterr().out
+    assert 'open by 5/8"' in out
 
 
 def test_the_command_says_what_is_short_and_writes_the_record(

@@ -8,8 +8,9 @@ import pytest
 from gaugerod.as_built.ask import BattensMeasured, MarginsMeasured, RoofAsk
 from gaugerod.as_built.check_roof import check_roof
 from gaugerod.basis.errors import InputRefused, NothingToSetOut
+from gaugerod.basis.limit import Limit
 from gaugerod.coverings.double_lap_catalogue import plain_tile, sized_slate
-from tests.scenario.roofs_as_built import TILE, at_gaps, battens, roof
+from tests.scenario.roofs_as_built import EXAMPLE, TILE, at_gaps, battens, roof
 
 GOOD = battens(*at_gaps(320, 320))
 
@@ -62,7 +63,19 @@ def test_an_overhang_longer_than_the_tile_hangs_is_refused() -> None:
 
 def test_a_slate_no_table_answers_for_needs_its_lap_stated() -> None:
     rod = MarginsMeasured(at_mm=0.0, length_mm=1500.0, overhang_mm=50.0, margins_mm=(200.0, 200.0))
-    assert ["covering.headlap_min"] == faults_of(roof(rod, covering=sized_slate("slate-500x250"), pitch_deg=21.0))
+    assert ["roof.headlap"] == faults_of(roof(rod, covering=sized_slate("slate-500x250"), pitch_deg=21.0))
+
+
+def test_a_single_lap_tile_has_its_lap_in_its_record() -> None:
+    assert ["roof.headlap"] == faults_of(replace(roof(GOOD), headlap=Limit(value=80.0, unit="mm", citation=EXAMPLE)))
+
+
+def test_a_stated_lap_of_slates_is_the_one_held() -> None:
+    rod = MarginsMeasured(at_mm=0.0, length_mm=1500.0, overhang_mm=50.0, margins_mm=(200.0, 200.0))
+    flat = roof(rod, covering=sized_slate("slate-500x250"), pitch_deg=21.0, finished=False)
+    check = check_roof(replace(flat, headlap=Limit(value=110.0, unit="mm", citation=EXAMPLE)))
+    assert [10.0] == [lap.short_by_mm for lap in check.rods[0].laps]
+    assert "headlap of the edition" in {finding.rule for finding in check.findings}
 
 
 def test_a_tile_whose_hanging_length_is_not_known_cannot_be_checked() -> None:

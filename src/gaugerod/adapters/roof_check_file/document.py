@@ -7,7 +7,6 @@ from pydantic import Field, PlainValidator, model_validator
 from gaugerod.adapters.job_file.allowed import MOST_MARKS_COUNT, MOST_NAILED_COUNT, Allowed
 from gaugerod.adapters.job_file.covering_table import CoveringTable
 from gaugerod.adapters.job_file.fields import (
-    STATED,
     EdgeBand,
     Pitch,
     RidgeCover,
@@ -23,9 +22,7 @@ from gaugerod.adapters.job_file.refusing import refuse
 from gaugerod.as_built.ask import Covering, RoofTop
 from gaugerod.basis.errors import Fault
 from gaugerod.basis.lengths import LengthUnit
-from gaugerod.basis.limit import Limit
 from gaugerod.coverings.double_lap import RandomSlates
-from gaugerod.coverings.double_lap_catalogue import plain_tiles, sized_slates
 from gaugerod.standards.edition import Edition, Exposure
 
 MARGIN = Allowed(least_mm=5, greatest_mm=2_000, what="the visible margin of one course, tail to tail")
@@ -62,6 +59,9 @@ class RoofTable(Part):
     ridge_cover: RidgeCover | None = Field(
         default=None,
         description="How far the ridge unit, or the flashing at a wall, reaches down the slope from the apex.",
+    )
+    headlap: UnitSize | None = Field(
+        default=None, description="The least lap of plain tiles or slates, where the maker or the job states it."
     )
     eaves_overhang: EdgeBand | None = Field(
         default=None,
@@ -140,40 +140,3 @@ class RoofFile(Part):
     rod: list[RodTable] = Field(
         min_length=1, max_length=MOST_NAILED_COUNT, description="Every place measured, left to right."
     )
-
-    def covering_record(self) -> Covering:
-        """The covering's record."""
-        return self.covering.one_length()
-
-    def headlap(self) -> Limit | None:
-        """The least lap stated apart from the record: none, as the record has it."""
-        return None
-
-
-class DoubleLapTable(Part):
-    """A plain tile or a slate of one size, from the catalogue."""
-
-    from_: Words = Field(alias="from", description="The catalogue entry.")
-    headlap_min: UnitSize | None = Field(
-        default=None, description="Least lap over the course two below, where the maker or the job states it."
-    )
-
-
-class DoubleLapRoofFile(RoofFile):
-    """A roof of plain tiles or slates to check."""
-
-    covering: DoubleLapTable  # type: ignore[assignment] # the same table with fewer fields
-
-    def covering_record(self) -> Covering:
-        """The covering's record."""
-        return double_lap_units()[self.covering.from_]
-
-    def headlap(self) -> Limit | None:
-        """The least lap the file states."""
-        stated_mm = self.covering.headlap_min
-        return None if stated_mm is None else Limit(value=stated_mm, unit="mm", citation=STATED)
-
-
-def double_lap_units() -> dict[str, Covering]:
-    """Every plain tile and slate by the name a roof file calls it."""
-    return {**plain_tiles(), **sized_slates()}

@@ -6,10 +6,12 @@ from typing import Any
 from pydantic import ValidationError
 
 from gaugerod.adapters.job_file.all_faults import faults_of
+from gaugerod.adapters.job_file.fields import STATED
 from gaugerod.adapters.job_file.text import document_in_file, document_in_text
-from gaugerod.adapters.roof_check_file.document import DoubleLapRoofFile, RodTable, RoofFile, double_lap_units
+from gaugerod.adapters.roof_check_file.document import RodTable, RoofFile
 from gaugerod.as_built.ask import BattensMeasured, MarginsMeasured, RodMeasured, RoofAsk
 from gaugerod.basis.errors import InputRefused
+from gaugerod.basis.limit import Limit
 from gaugerod.job.roof_checked import RoofToCheck
 from gaugerod.job.wished import division_of
 
@@ -26,18 +28,17 @@ def read_roof_text(content: bytes, *, as_json: bool = False) -> RoofToCheck:
 
 def read_roof_document(document: dict[str, Any]) -> RoofToCheck:
     """The roof in a document already read. Raises InputRefused with every fault."""
-    model = _model_of(document)
     try:
-        checked = model.model_validate(document)
+        checked = RoofFile.model_validate(document)
     except ValidationError as error:
-        raise InputRefused(faults_of(error, model=model, document=document)) from None
+        raise InputRefused(faults_of(error, model=RoofFile, document=document)) from None
     roof = checked.roof
     return RoofToCheck(
         title=roof.title,
         show_lengths_in=roof.show_lengths_in,
         ask=RoofAsk(
             where=roof.name,
-            covering=checked.covering_record(),
+            covering=checked.covering.one_length(),
             pitch_deg=roof.pitch,
             exposure=roof.exposure,
             edition=roof.edition,
@@ -46,18 +47,11 @@ def read_roof_document(document: dict[str, Any]) -> RoofToCheck:
             finished=roof.finished,
             top_is=roof.top,
             ridge_cover_mm=roof.ridge_cover,
-            headlap=checked.headlap(),
+            headlap=None if roof.headlap is None else Limit(value=roof.headlap, unit="mm", citation=STATED),
             overhang=roof.eaves_overhang,
             top=roof.top_batten_from_apex,
         ),
     )
-
-
-def _model_of(document: dict[str, Any]) -> type[RoofFile]:
-    """Plain tiles and slates have a table of their own."""
-    covering = document.get("covering")
-    named = covering.get("from") if isinstance(covering, dict) else None
-    return DoubleLapRoofFile if isinstance(named, str) and named in double_lap_units() else RoofFile
 
 
 def _rod(table: RodTable) -> RodMeasured:
