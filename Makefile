@@ -10,7 +10,7 @@ RUN_BIN := $(RUN_ENV)/bin
 BIN := $(ENV)/bin
 OUT ?= build/demo
 
-.PHONY: run test test-slow check lint types imports format bench docs locks clean
+.PHONY: run test test-slow check lint types imports wasm format bench docs locks clean
 
 run: $(RUN_ENV)/.ready
 	@$(RUN_BIN)/gaugerod demo --out $(OUT)
@@ -21,7 +21,7 @@ test: $(ENV)/.ready
 test-slow: $(ENV)/.ready
 	$(BIN)/pytest -n auto -m "slow or not slow"
 
-check: lint types imports test-slow
+check: lint types imports wasm test-slow
 
 lint: $(ENV)/.ready
 	$(BIN)/ruff check .
@@ -32,6 +32,14 @@ types: $(ENV)/.ready
 
 imports: $(ENV)/.ready
 	$(BIN)/lint-imports
+
+# The engine's tests under WebAssembly Python, in Node: what a browser would run. Needs node and npm.
+wasm: $(ENV)/.ready tools/wasm/node_modules/.ready
+	node tools/wasm/run_tests.mjs "$$($(BIN)/python -c 'import sysconfig; print(sysconfig.get_path("purelib"))')"
+
+tools/wasm/node_modules/.ready: tools/wasm/package-lock.json
+	cd tools/wasm && npm ci --silent
+	@touch $@
 
 format: $(ENV)/.ready
 	$(BIN)/ruff format .
@@ -51,7 +59,7 @@ locks:
 	$(UV_COMPILE) --extra dxf --group build --group dev pyproject.toml -c requirements.txt -o requirements-dev.txt
 
 clean:
-	rm -rf build $(RUN_ENV) $(ENV) .pytest_cache .mypy_cache .ruff_cache .hypothesis
+	rm -rf build tools/wasm/node_modules $(RUN_ENV) $(ENV) .pytest_cache .mypy_cache .ruff_cache .hypothesis
 
 $(RUN_ENV)/.ready: requirements.txt pyproject.toml
 	$(PYTHON) -m venv $(RUN_ENV)
