@@ -112,7 +112,7 @@ def _add_outputs(command: argparse.ArgumentParser, *, out_default: str | None) -
         "--out", metavar="DIR", default=out_default, help="write sheets (PDF), drawings (SVG) and result.json here"
     )
     command.add_argument(
-        "--paper", choices=["a4", "letter"], default="a4", help="paper of the sheets (default: %(default)s)"
+        "--paper", choices=["a4", "a3", "letter"], default="a4", help="paper of the sheets (default: %(default)s)"
     )
 
 

@@ -11,6 +11,7 @@ class PaperSize(StrEnum):
     """The papers a sheet can be printed on, upright."""
 
     A4 = "a4"
+    A3 = "a3"
     LETTER = "letter"
 
     @property
@@ -19,6 +20,8 @@ class PaperSize(StrEnum):
         match self:
             case PaperSize.A4:
                 return 210.0
+            case PaperSize.A3:
+                return 297.0
             case PaperSize.LETTER:
                 return 215.9
             case _ as unreachable:
@@ -30,6 +33,8 @@ class PaperSize(StrEnum):
         match self:
             case PaperSize.A4:
                 return 297.0
+            case PaperSize.A3:
+                return 420.0
             case PaperSize.LETTER:
                 return 279.4
             case _ as unreachable:

@@ -85,7 +85,8 @@ def test_every_picture_is_told_in_words_and_every_table_has_heading_cells() -> N
 
 
 @pytest.mark.parametrize(
-    ("size", "wide_mm", "high_mm"), [(PaperSize.A4, 210.0, 297.0), (PaperSize.LETTER, 215.9, 279.4)]
+    ("size", "wide_mm", "high_mm"),
+    [(PaperSize.A4, 210.0, 297.0), (PaperSize.A3, 297.0, 420.0), (PaperSize.LETTER, 215.9, 279.4)],
 )
 def test_pages_are_the_size_asked_for(size: PaperSize, wide_mm: float, high_mm: float) -> None:
     for page in reader(sheet_pdf(size)).pages:
