@@ -19,7 +19,7 @@ test: $(ENV)/.ready
 	$(BIN)/pytest -n auto
 
 test-slow: $(ENV)/.ready
-	$(BIN)/pytest -n auto -m "slow or not slow"
+	$(BIN)/pytest -n auto --dist worksteal -m "slow or not slow" --durations=15
 
 check: lint types imports wasm test-slow
 
