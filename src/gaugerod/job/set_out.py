@@ -19,6 +19,7 @@ from gaugerod.job.model import Job, Slope
 from gaugerod.job.outlined import outline_shape
 from gaugerod.job.result import NotSetOut, Result, RoofResult, SlopeResult
 from gaugerod.job.rules_met import job_findings
+from gaugerod.job.stack_share import stack_shares
 from gaugerod.job.up_slope import corner_ask, up_slope
 from gaugerod.laying.offcuts import OffcutPlan, plan_offcuts
 from gaugerod.setting_out.courses import Alternative
@@ -31,12 +32,16 @@ def set_out(job: Job) -> Result:
     Raises InputRefused with every fault when figures cannot be used, NothingToSetOut when a figure that everything hangs
     on is not known, RoofWillNotClose or RoofAsks where a building's roof stays open or needs a choice.
     """
-    done = [_slope(job, slope, shared=None) for slope in job.slopes]
+    buildings = [formed(each) for each in job.buildings]
+    stack = stack_shares(job, [*job.slopes, *(slope for building in buildings for slope in building.slopes)])
+    done = [_slope(stack.jobs[slope.name], slope, shared=None) for slope in job.slopes]
     roofs: list[RoofResult] = []
     corner_findings: list[Finding] = []
-    for building in (formed(each) for each in job.buildings):
+    for building in buildings:
         corners = set_round_corners(building, [corner_ask(job, slope) for slope in building.slopes])
-        done.extend(_slope(job, slope, shared=corners.shared.get(slope.name)) for slope in building.slopes)
+        done.extend(
+            _slope(stack.jobs[slope.name], slope, shared=corners.shared.get(slope.name)) for slope in building.slopes
+        )
         names = tuple(slope.name for slope in building.slopes)
         roofs.append(
             RoofResult(name=building.building.name, form=building.form, slope_names=names, corners=corners.says)
@@ -49,6 +54,7 @@ def set_out(job: Job) -> Result:
         slopes=slopes,
         findings=(
             *job_findings(job),
+            *stack.findings,
             *corner_findings,
             *(finding for slope in slopes for finding in slope.findings),
             *(finding for short in not_set_out for finding in short.findings),

@@ -82,3 +82,9 @@ def test_what_does_not_belong_together_is_refused_by_name(covering: dict[str, ob
 def test_wishes_of_double_lap_reach_the_job() -> None:
     wishes = job({"from": "slate-500x250"}, headlap="90 mm", slate_laps="second", joint=["2 mm", "4 mm"]).wishes
     assert (90.0, "second") == (wishes.headlap_mm, wishes.slate_reading.value)
+
+
+def test_a_heap_longer_than_any_roof_is_a_heap_all_the_same() -> None:
+    stack = job({"from": "random-slates", "heap": [{"length": "400 mm", "run": "900 m"}]}).covering
+    assert isinstance(stack, RandomSlates)
+    assert stack.heaps[0].run_mm == 900_000.0

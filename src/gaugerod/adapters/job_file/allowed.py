@@ -20,6 +20,7 @@ def _short(length_mm: float) -> str:
 
 
 ALONG_THE_ROOF = Allowed(least_mm=100, greatest_mm=100_000, what="a length measured on a roof")
+RUN_OF_SLATES = Allowed(least_mm=100, greatest_mm=20_000_000, what="slates of one heap laid edge to edge")
 PLACE_ON_THE_ROOF = Allowed(least_mm=0, greatest_mm=100_000, what="a distance on a roof")
 PLACE_ON_PLAN = Allowed(least_mm=-100_000, greatest_mm=100_000, what="a place, left or right, up or down")
 OPENING_SIZE = Allowed(least_mm=20, greatest_mm=50_000, what="the size of an opening")

@@ -12,9 +12,9 @@ from gaugerod.adapters.job_file.fields import (
     Mass,
     MeasuredFigure,
     Pitch,
-    RoofLength,
     Share,
     SlateCount,
+    SlateRun,
     UnitPlace,
     UnitSize,
     Words,
@@ -50,7 +50,7 @@ class HeapTable(Part):
     length: UnitSize = Field(description="Of the shortest slate of the heap, head to tail.")
     slates: SlateCount | None = Field(default=None, description="How many slates.")
     average_width: UnitSize | None = Field(default=None, description="Their average width.")
-    run: RoofLength | None = Field(default=None, description="Or: the length of a row of them laid edge to edge.")
+    run: SlateRun | None = Field(default=None, description="Or: the length of a row of them laid edge to edge.")
 
     @model_validator(mode="after")
     def _counted_or_measured(self) -> Self:

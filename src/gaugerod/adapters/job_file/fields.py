@@ -18,6 +18,7 @@ from gaugerod.adapters.job_file.allowed import (
     RAFTER_SPACING,
     RIDGE_COVER,
     RISE_OR_RUN,
+    RUN_OF_SLATES,
     UNIT_SIZE,
     Allowed,
 )
@@ -271,6 +272,7 @@ PITCH_SCHEMA: dict[str, Any] = {
 }  # fmt: skip
 
 RoofLength = Annotated[float, *_length(ALONG_THE_ROOF)]
+SlateRun = Annotated[float, *_length(RUN_OF_SLATES)]
 RoofPlace = Annotated[float, *_length(PLACE_ON_THE_ROOF)]
 OpeningSize = Annotated[float, *_length(OPENING_SIZE)]
 RafterSpacing = Annotated[float, *_length(RAFTER_SPACING)]
