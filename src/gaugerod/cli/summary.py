@@ -55,10 +55,14 @@ def _courses(slope: SlopeResult, unit: LengthUnit) -> Iterator[str]:
 def _across(across: Across, slope: SlopeResult, unit: LengthUnit) -> Iterator[str]:
     yield (
         f"  units across   {across.units_count} at {fine_length(across.cover_mm, unit)} cover, {across.bond.value} bond; "
-        f"{slope.slope.left.value} {write_length(across.left_overhang_mm, unit)}, "
-        f"{slope.slope.right.value} {write_length(across.right_overhang_mm, unit)}"
+        f"{slope.slope.left.value} {_reach(across.left_overhang_mm, unit)}, "
+        f"{slope.slope.right.value} {_reach(across.right_overhang_mm, unit)}"
     )
     yield from _wrapped(across.why, first="                 ")
+
+
+def _reach(past_mm: float, unit: LengthUnit) -> str:
+    return f"{write_length(-past_mm, unit)} clear" if past_mm < 0 else write_length(past_mm, unit)
 
 
 def _findings(findings: tuple[Finding, ...]) -> Iterator[str]:
