@@ -1,15 +1,14 @@
 """The main numbers of a roof check, for the terminal: what is wrong, what leaks first, what to strip, where to nail."""
 
-import textwrap
 from collections.abc import Iterator, Sequence
 
 from gaugerod.as_built.leaks import RANKING, Leak
 from gaugerod.as_built.needed import TOP_EDGE
 from gaugerod.as_built.roof_check import RoofCheck
 from gaugerod.as_built.strip_back import StripBack
-from gaugerod.basis.finding import Finding, Sense, Verdict
+from gaugerod.basis.finding import Sense
 from gaugerod.basis.lengths import LengthUnit
-from gaugerod.cli.summary import MARK, WIDTH_COUNT
+from gaugerod.cli.lines import finding_lines, wrapped
 from gaugerod.job.cautions import CAUTIONS
 from gaugerod.sheets.lengths_shown import bare_length, fine_length, unit_heading
 
@@ -32,9 +31,9 @@ def roof_check_lines(check: RoofCheck, *, title: str, unit: LengthUnit) -> list[
         ),
         *_leaks(check.leaks, unit=unit),
         *_cure(check, unit=unit),
-        *_findings(check.findings),
+        *finding_lines(check.findings),
         "",
-        *_wrapped(CAUTIONS[-1]),
+        *wrapped(CAUTIONS[-1]),
     ]
 
 
@@ -52,7 +51,7 @@ def _leaks(leaks: Sequence[Leak], *, unit: LengthUnit) -> Iterator[str]:
             f"  {leak.rank}.   course {lap.course} over {lap.over}: {said}, {bare_length(lap.at_mm, unit)} from the left; "
             f"{leak.water_ratio:.0%} of the slope drains over it"
         )
-    yield from _wrapped(f"Ranked by: {RANKING}.", first="       ")
+    yield from wrapped(f"Ranked by: {RANKING}.", first="       ")
 
 
 def _cure(check: RoofCheck, *, unit: LengthUnit) -> Iterator[str]:
@@ -61,14 +60,14 @@ def _cure(check: RoofCheck, *, unit: LengthUnit) -> Iterator[str]:
         return
     yield ""
     yield "What cures it:"
-    yield from _wrapped(cure.says, first="  ")
+    yield from wrapped(cure.says, first="  ")
     if cure.courses is None:
         return
     if cure.cures:
         yield from _new_marks(check, cure, unit=unit)
     for each in cure.courses.alternatives:
         limits = "keeps every limit" if each.keeps_limits else "does not keep every limit"
-        yield from _wrapped(f"{each.change} {each.costs} ({limits})", first=f"  {each.rank}.   ")
+        yield from wrapped(f"{each.change} {each.costs} ({limits})", first=f"  {each.rank}.   ")
 
 
 def _new_marks(check: RoofCheck, cure: StripBack, *, unit: LengthUnit) -> Iterator[str]:
@@ -79,21 +78,6 @@ def _new_marks(check: RoofCheck, cure: StripBack, *, unit: LengthUnit) -> Iterat
         marks = ", ".join(bare_length(mark - tail_mm, unit) for mark in rod.marks_mm[cure.keep_count :])
         if marks:
             first = f"  rod at {bare_length(rod.at_mm, unit)}: "
-            yield from _wrapped(
+            yield from wrapped(
                 f"{what}, up from the fascia face, course {cure.keep_count + 1} on: {marks}", first=first
             )
-
-
-def _findings(findings: Sequence[Finding]) -> Iterator[str]:
-    """Outside first, then not covered; what is within is only counted."""
-    told = [finding for finding in findings if finding.verdict is not Verdict.WITHIN]
-    order = [Verdict.OUTSIDE, Verdict.NOT_COVERED]
-    yield ""
-    yield f"Findings: {len(findings) - len(told)} within their rules, {len(told)} to read"
-    for finding in sorted(told, key=lambda finding: order.index(finding.verdict)):
-        text = f"{finding.where}: {finding.rule}. {finding.says} [{finding.citation}]"
-        yield from _wrapped(text, first=f"  {MARK[finding.verdict]}  ")
-
-
-def _wrapped(text: str, *, first: str = "") -> list[str]:
-    return textwrap.wrap(text, WIDTH_COUNT, initial_indent=first, subsequent_indent=" " * len(first))

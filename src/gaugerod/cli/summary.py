@@ -1,17 +1,13 @@
 """The main numbers of a result, for the terminal: what a roofer reads first."""
 
-import textwrap
 from collections.abc import Iterator
 
-from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
+from gaugerod.cli.lines import finding_lines, wrapped
 from gaugerod.job.method_across import fine_length
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.setting_out.across import Across
 from gaugerod.setting_out.courses import Alternative
-
-WIDTH_COUNT = 100
-MARK = {Verdict.WITHIN: "ok ", Verdict.OUTSIDE: "OUT", Verdict.NOT_COVERED: "?  "}
 
 
 def summary_lines(result: Result) -> list[str]:
@@ -26,10 +22,10 @@ def summary_lines(result: Result) -> list[str]:
         if slope.across is not None:
             lines.extend(_across(slope.across, slope, unit))
     for short in result.not_set_out:
-        lines.extend(["", *_wrapped(f"Slope {short.slope.name} could not be set out. {short.why}")])
-    lines.extend(_findings(result.findings))
+        lines.extend(["", *wrapped(f"Slope {short.slope.name} could not be set out. {short.why}")])
+    lines.extend(finding_lines(result.findings))
     lines.extend(_alternatives(result.alternatives))
-    lines.extend(["", *_wrapped(result.cautions[-1])])
+    lines.extend(["", *wrapped(result.cautions[-1])])
     return lines
 
 
@@ -46,7 +42,7 @@ def _courses(slope: SlopeResult, unit: LengthUnit) -> Iterator[str]:
                 f"                 {write_length(group.length_mm, unit)} slates: courses {group.first_course} to "
                 f"{group.last_course}, gauge {fine_length(group.gauge_mm, unit)} at most"
             )
-    yield from _wrapped(courses.why, first="                 ")
+    yield from wrapped(courses.why, first="                 ")
     for rod in courses.rods:
         marks = f"first {write_length(rod.marks_mm[0], unit)}, top {write_length(rod.marks_mm[-1], unit)}"
         yield f"  rod at {write_length(rod.at_mm, unit):9} {marks}, {write_length(rod.below_apex_mm, unit)} below the apex"
@@ -58,22 +54,11 @@ def _across(across: Across, slope: SlopeResult, unit: LengthUnit) -> Iterator[st
         f"{slope.slope.left.value} {_reach(across.left_overhang_mm, unit)}, "
         f"{slope.slope.right.value} {_reach(across.right_overhang_mm, unit)}"
     )
-    yield from _wrapped(across.why, first="                 ")
+    yield from wrapped(across.why, first="                 ")
 
 
 def _reach(past_mm: float, unit: LengthUnit) -> str:
     return f"{write_length(-past_mm, unit)} clear" if past_mm < 0 else write_length(past_mm, unit)
-
-
-def _findings(findings: tuple[Finding, ...]) -> Iterator[str]:
-    """Outside first, then not covered; what is within is only counted, the sheet lists it."""
-    told = [finding for finding in findings if finding.verdict is not Verdict.WITHIN]
-    order = [Verdict.OUTSIDE, Verdict.NOT_COVERED]
-    yield ""
-    yield f"Findings: {len(findings) - len(told)} within their rules, {len(told)} to read"
-    for finding in sorted(told, key=lambda finding: order.index(finding.verdict)):
-        text = f"{finding.where}: {finding.rule}. {finding.says} [{finding.citation}]"
-        yield from _wrapped(text, first=f"  {MARK[finding.verdict]}  ")
 
 
 def _alternatives(alternatives: tuple[tuple[str, Alternative], ...]) -> Iterator[str]:
@@ -83,7 +68,7 @@ def _alternatives(alternatives: tuple[tuple[str, Alternative], ...]) -> Iterator
     yield "What could change:"
     for where, alternative in alternatives:
         limits = "keeps every limit" if alternative.keeps_limits else "does not keep every limit"
-        yield from _wrapped(
+        yield from wrapped(
             f"{where}: {_sentence(alternative.change)} {alternative.costs} ({limits})",
             first=f"  {alternative.rank}.   ",
         )
@@ -91,7 +76,3 @@ def _alternatives(alternatives: tuple[tuple[str, Alternative], ...]) -> Iterator
 
 def _sentence(text: str) -> str:
     return text if text.endswith((".", ":")) else f"{text}."
-
-
-def _wrapped(text: str, *, first: str = "") -> list[str]:
-    return textwrap.wrap(text, WIDTH_COUNT, initial_indent=first, subsequent_indent=" " * len(first))

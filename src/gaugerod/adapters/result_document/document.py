@@ -41,10 +41,10 @@ def result_document(result: Result) -> ResultDocument:
         "not_set_out": [{"name": each.slope.name, "why": each.why} for each in result.not_set_out],
         "roofs": [roof_document(roof, of[roof.name]) for roof in result.roofs],
         "offcuts": None if result.offcuts is None else offcuts_document(result.offcuts, pieces),
-        "findings": [_finding(finding) for finding in result.findings],
+        "findings": [finding_document(finding) for finding in result.findings],
         "alternatives": [_alternative(where, each) for where, each in result.alternatives],
         "cautions": list(result.cautions),
-        "working": _step(result.working),
+        "working": step_document(result.working),
     }
 
 
@@ -163,7 +163,8 @@ def _across(across: Across) -> AcrossDocument:
     }
 
 
-def _finding(finding: Finding) -> FindingDocument:
+def finding_document(finding: Finding) -> FindingDocument:
+    """One finding, its source and basis with it."""
     return {
         "rule": finding.rule,
         "where": finding.where,
@@ -191,7 +192,8 @@ def _alternative(where: str, alternative: Alternative) -> AlternativeDocument:
     }
 
 
-def _step(step: Step) -> StepDocument:
+def step_document(step: Step) -> StepDocument:
+    """One step of the working, and all below it."""
     return {
         "name": step.name,
         "formula": step.formula,
@@ -200,7 +202,7 @@ def _step(step: Step) -> StepDocument:
         "unit": step.unit,
         "source": None if step.citation is None else step.citation.source,
         "basis": None if step.citation is None else step.citation.basis.value,
-        "parts": [_step(part) for part in step.parts],
+        "parts": [step_document(part) for part in step.parts],
     }
 
 

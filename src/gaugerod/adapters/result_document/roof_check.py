@@ -3,8 +3,7 @@
 from typing import Any
 
 from gaugerod import __version__
-from gaugerod.adapters.result_document.document import _finding as finding_document
-from gaugerod.adapters.result_document.document import _step as step_document
+from gaugerod.adapters.result_document.document import finding_document, step_document
 from gaugerod.adapters.result_document.rounded import fine
 from gaugerod.as_built.evenness import CourseLine
 from gaugerod.as_built.laps import LapAsBuilt
