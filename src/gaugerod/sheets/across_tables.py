@@ -1,9 +1,11 @@
 """The perps on paper: unit count and mark along each line, and the pieces the courses end with."""
 
-from gaugerod.basis.lengths import LengthUnit
+from collections.abc import Iterator
+
+from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import SlopeResult
 from gaugerod.setting_out.across import Across, EndPiece, Fit
-from gaugerod.sheets.lengths_shown import bare_length, unit_heading
+from gaugerod.sheets.lengths_shown import bare_length, fine_length, unit_heading
 from gaugerod.sheets.rod_tables import TICK
 from gaugerod.sheets.sheet import Block, Column, ColumnKind, Heading, Prose, Table
 
@@ -23,9 +25,24 @@ def across_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]:
     ]
     if across.perp_lines:
         blocks.append(_perp_table(across, unit=unit))
+        blocks += [Prose(text=text) for text in _past_the_eaves(slope, across, unit=unit)]
     if across.pieces:
         blocks += [Heading(text="How the courses end"), _pieces_table(across, unit=unit)]
     return tuple(blocks)
+
+
+def _past_the_eaves(slope: SlopeResult, across: Across, *, unit: LengthUnit) -> Iterator[str]:
+    """What to do where the slope reaches out past its eaves by more than a unit: no perp has a mark there."""
+    along_mm = [point[0] for point in slope.shape.outline_mm]
+    step_mm = across.perps_every_count * across.cover_mm
+    reaches = (("left", -min(along_mm), "first"), ("right", max(along_mm) - slope.slope.taped.eaves_mm, "last whole"))
+    for end, past_mm, perp in reaches:
+        if past_mm > across.cover_mm:
+            yield (
+                f"Higher up, this slope reaches {write_length(past_mm, unit)} past the {end} end of its eaves, where no perp has a "
+                f"mark at the eaves. Carry on there from the {perp} perp, {fine_length(step_mm, unit)} for every "
+                f"{across.perps_every_count} units, measured along a course."
+            )
 
 
 def _perp_table(across: Across, *, unit: LengthUnit) -> Table:

@@ -9,13 +9,14 @@ from gaugerod.adapters.job_file.read import read_job_text
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.job.set_out import set_out
+from gaugerod.sheets.across_tables import across_tables
 from gaugerod.sheets.double_lap_tables import double_lap_blocks
 from gaugerod.sheets.laying_sheet import laying_sheet
 from gaugerod.sheets.lengths_shown import bare_length
 from gaugerod.sheets.lettering import words_box
 from gaugerod.sheets.roof_sheet import roof_sheet
 from gaugerod.sheets.setting_out_sheet import setting_out_sheet
-from gaugerod.sheets.sheet import Heading, PaperSize, Table
+from gaugerod.sheets.sheet import Heading, PaperSize, Prose, Table
 from gaugerod.sheets.three_courses import three_courses
 
 FAMILIES = ("demo", "feet-and-inches", "plain-tiles", "slates", "random-slates", "hipped-house")
@@ -114,3 +115,21 @@ def test_no_two_spans_of_a_lane_overlap() -> None:
     assert placed is not None
     middles = [words.at_mm for words in placed.drawing.words]
     assert all(one != other for one, other in combinations(middles, 2))
+
+
+def test_a_slope_that_leans_out_past_its_eaves_says_how_the_perps_carry_on() -> None:
+    found = result("hipped-house")
+    said = {
+        slope.slope.name: [block.text for block in across_tables(slope, unit=LengthUnit.MM) if isinstance(block, Prose)]
+        for slope in found.slopes
+    }
+    leaning = {name for name, texts in said.items() if any("Carry on there" in text for text in texts)}
+    past = {
+        slope.slope.name
+        for slope in found.slopes
+        if max(point[0] for point in slope.shape.outline_mm) > slope.slope.taped.eaves_mm + 297.0
+        or min(point[0] for point in slope.shape.outline_mm) < -297.0
+    }
+    assert leaning == past
+    assert "house 3" in leaning
+    assert any("891" in text for text in said["house 3"])
