@@ -9,7 +9,7 @@ from gaugerod.as_built.leaks import RANKING, Leak
 from gaugerod.as_built.needed import TOP_EDGE
 from gaugerod.as_built.roof_check import RodAsBuilt, RoofCheck
 from gaugerod.as_built.strip_back import StripBack
-from gaugerod.basis.finding import Sense
+from gaugerod.basis.finding import Sense, Verdict
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.cautions import CAUTIONS
 from gaugerod.setting_out.courses import Rod
@@ -46,6 +46,9 @@ def _front(check: RoofCheck, *, unit: LengthUnit, size: PaperSize) -> list[Block
     drawn = roof_check_drawing(check, unit=unit, room_width_mm=size.text_width_mm, room_height_mm=_DRAWING_HIGH_MM)
     first: list[Block] = [Prose(text="No lap is short.")] if alarm is None else [alarm]
     caption = f"As measured, {drawn.scale_said}. A triangle on a heavy bar: the lap there is short. Slanting: to strip."
+    other_count = sum(finding.verdict is Verdict.OUTSIDE and finding.rule not in _LAPS for finding in check.findings)
+    if other_count:
+        first.append(Prose(text=f"{other_count} more outside a rule or tolerance: see the table of findings."))
     return [Heading(text=f"Slope {check.ask.where} as built", level=1), *first, Pictures(pictures=((drawn, caption),))]
 
 

@@ -4,6 +4,7 @@ import pytest
 
 from gaugerod.as_built.check_roof import check_roof
 from gaugerod.as_built.roof_check import RoofCheck
+from gaugerod.basis.finding import Verdict
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.sheets.drawing import Letter, Pen
 from gaugerod.sheets.lettering import words_box
@@ -63,6 +64,9 @@ def test_the_record_begins_with_what_lets_water_in_and_tells_the_new_marks() -> 
     sheet = roof_check_sheet(SHORT, title="Check", unit=LengthUnit.MM, size=PaperSize.A4)
     (alarm,) = (block for block in sheet.blocks if isinstance(block, Alarm))
     assert "Lap as built. Course 4 laps course 3 by 65.0 mm, 10.0 mm short of 75 mm." in alarm.lines[0]
+    outside = [finding for finding in SHORT.findings if finding.verdict is Verdict.OUTSIDE]
+    more = [block.text for block in sheet.blocks if isinstance(block, Prose) and " more outside " in block.text]
+    assert len(alarm.lines) + sum(int(text.split()[0]) for text in more) == len(outside)
     marks, *_ = (
         block
         for block in sheet.blocks
