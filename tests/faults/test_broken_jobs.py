@@ -16,6 +16,7 @@ ONE_FAULT = {
     "band-of-three.toml": ("set_out.eaves_overhang", "Give two lengths, or one"),
     "binary.toml": ("file", "Save it as plain text"),
     "bond-unknown.toml": ("set_out.bond", "straight, broken"),
+    "building-change-of-pitch.toml": ("building[0].change_of_pitch", "two [[slope]] tables"),
     "building-cheeks-unknown.toml": ("building[0].cheeks", "Did you mean allow?"),
     "building-clockwise.toml": ("building[0].outline", "Turn the order of the corners round"),
     "building-corner-of-three.toml": ("building[0].outline[0]", "Give each corner as two lengths"),

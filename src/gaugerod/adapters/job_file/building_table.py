@@ -5,12 +5,13 @@ from dataclasses import replace
 from enum import StrEnum
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 
 from gaugerod.adapters.job_file.allowed import MOST_CORNERS_COUNT, MOST_HOLES_COUNT
 from gaugerod.adapters.job_file.fields import RafterSpacing, Words
 from gaugerod.adapters.job_file.part import Part
 from gaugerod.adapters.job_file.plan_fields import GABLE, Corner, EavesHeights, OneOverhang, Overhangs, WallPitch
+from gaugerod.adapters.job_file.refusing import refuse
 from gaugerod.basis.errors import Fault, InputRefused
 from gaugerod.geometry.eaves_line import eaves_line_mm
 from gaugerod.geometry.outline_faults import outline_faults
@@ -25,6 +26,21 @@ class Cheeks(StrEnum):
 
     ASK = "ask"
     ALLOW = "allow"
+
+
+def _refused(value: object) -> None:
+    raise refuse(
+        Fault(
+            field="",
+            given=str(value)[:60],
+            allowed="nothing: a slope that changes pitch part-way up is not covered for a building on plan",
+            do="Take the key out and write the slope as two [[slope]] tables, below and above the change, each measured by tape.",
+        )
+    )
+
+
+NotYet = Annotated[None, BeforeValidator(_refused)]
+"""A key that is known and not covered: it is refused with what to do instead."""
 
 
 class BuildingTable(Part):
@@ -61,6 +77,10 @@ class BuildingTable(Part):
     )
     rafter_spacing: RafterSpacing | None = Field(
         default=None, description="Rafter to rafter, centre to centre: settles the batten section."
+    )
+    change_of_pitch: NotYet = Field(
+        default=None,
+        description="Not covered: a sprocket or a mansard is written as two slopes, each measured by tape.",
     )
 
     def plan(self) -> PlanOutline:
