@@ -98,7 +98,7 @@ def taken_apart(kept: Sequence[Sequence[Point]], corners: Corners) -> Rings:
     rings = _walked(steps)
     area_kept_mm2 = sum(map(signed_area_mm2, kept))
     if abs(sum(map(signed_area_mm2, rings)) - area_kept_mm2) > 1e-3:
-        return tuple(tuple(ring) for ring in kept)  # noise broke the walk: joined rings, the area still right
+        return tuple(tuple(ring) for ring in kept)  # joined rings, the area still right
     return rings
 
 
@@ -140,12 +140,17 @@ def _walked(steps: Iterable[Step]) -> Rings:
             leaving.setdefault(_place(start), []).append((start, end))
     rings: list[tuple[Point, ...]] = []
     while leaving:
-        step: Step | None = leaving[next(iter(leaving))][0]
+        first = step = leaving[next(iter(leaving))][0]
         ring = []
-        while step is not None:
-            _take(leaving, step)
+        while True:
             ring.append(step[0])
-            step = _next_step(leaving.get(_place(step[1]), []), step)
+            following = _next_step(leaving.get(_place(step[1]), []), step)
+            if following is None:
+                return ()  # noise broke the walk
+            _take(leaving, following)
+            if following == first:
+                break
+            step = following
         if len(trimmed := _without_straight_corners(ring)) > 2:
             rings.append(trimmed)
     return tuple(rings)

@@ -166,3 +166,12 @@ def test_no_ring_repeats_a_corner_where_an_edge_runs_through_the_corner_of_a_uni
     assert laying.cut_count == 30
     assert {len(set(cut.rings[0])) for cut in laying.cuts} == {3}
     assert {len(cut.rings[0]) for cut in laying.cuts} == {3}
+
+
+def test_an_opening_that_touches_the_course_line_in_one_point_parts_a_unit_in_two() -> None:
+    hole = [(49.1, 145.6), (140.7, 173.0), (127.3, 170.1)]
+    outline = [(-100.0, 65.7), (250.0, 65.7), (250.0, 280.3), (-100.0, 280.3)]
+    laying = lay(slope(outline, openings=[hole], cover_mm=100.0, gauge_mm=107.3, first_mm=-50.0, bond_mm=0.0))
+    (cut,) = [cut for cut in laying.cuts if (cut.course, cut.index) == (0, 1)]
+    assert sorted(len(ring) for ring in cut.rings) == [4, 5]
+    assert closes(laying)
