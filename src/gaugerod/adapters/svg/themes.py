@@ -56,3 +56,37 @@ INK_ON_PAPER = Theme(
     },
 )
 """For print: black, greys that survive a photocopier, and weights that tell the lines apart without colour."""
+
+CHALK = "#f1f0e6"
+FAINT_CHALK = "#aeb6b4"
+SLATE = "#1d2427"
+LINE_BLUE = "#8cc8f2"
+LINE_YELLOW = "#f4c95d"
+
+CHALK_ON_SLATE = Theme(
+    ink=CHALK,
+    paper=SLATE,
+    strokes={
+        Pen.SURFACE: Stroke(colour="none", weight_mm=0.0, fill="#283135"),
+        Pen.OUTLINE: Stroke(colour=CHALK, weight_mm=0.6),
+        Pen.OVERHANG: Stroke(colour=CHALK, weight_mm=0.22, dashes_mm=(1.6, 0.8)),
+        Pen.BATTEN: Stroke(colour=CHALK, weight_mm=0.18),
+        Pen.FIFTH_BATTEN: Stroke(colour=LINE_YELLOW, weight_mm=0.45),
+        Pen.PERP: Stroke(colour=LINE_BLUE, weight_mm=0.16),
+        Pen.OPENING: Stroke(colour=CHALK, weight_mm=0.5, fill=SLATE),
+        Pen.ROD: Stroke(colour=LINE_YELLOW, weight_mm=0.28, dashes_mm=(3.0, 0.7, 0.5, 0.7)),
+        Pen.UNIT: Stroke(colour=CHALK, weight_mm=0.3, fill="#3a464b"),
+        Pen.SECTION_BATTEN: Stroke(colour=CHALK, weight_mm=0.3, fill="#7d8a8e"),
+        Pen.RULER: Stroke(colour=CHALK, weight_mm=0.2),
+        Pen.MARK: Stroke(colour=CHALK, weight_mm=0.3),
+        Pen.TIMBER: Stroke(colour=CHALK, weight_mm=0.3, fill=SLATE),
+        Pen.DIMENSION: Stroke(colour=FAINT_CHALK, weight_mm=0.16),
+        Pen.LEADER: Stroke(colour=FAINT_CHALK, weight_mm=0.16),
+        Pen.CUT: Stroke(colour=CHALK, weight_mm=0.7),
+        Pen.CUT_UNIT: Stroke(colour=CHALK, weight_mm=0.16, fill="#4d5b61"),
+        Pen.HIP: Stroke(colour=CHALK, weight_mm=0.5),
+        Pen.VALLEY: Stroke(colour=LINE_BLUE, weight_mm=0.5, dashes_mm=(2.4, 1.0)),
+        Pen.RIDGE: Stroke(colour=LINE_YELLOW, weight_mm=0.9),
+    },
+)
+"""For the screen by night. Yellow and blue stay apart for every kind of colour sight, and weight and dashes say the same again."""

@@ -4,6 +4,7 @@ The picture is measured in paper millimetres, y down, as SVG has it; the same te
 same drawing.
 """
 
+from collections.abc import Collection
 from xml.sax.saxutils import escape
 
 from gaugerod.adapters.svg.themes import INK_ON_PAPER, Stroke, Theme
@@ -13,8 +14,13 @@ FACE = "'DejaVu Sans Mono', monospace"
 """The one face of drawings; fixed width, so that labels can be kept apart by counting letters."""
 
 
-def write_svg(drawing: Drawing, *, paper: Paper, theme: Theme = INK_ON_PAPER) -> str:
-    """The drawing as SVG text, at true size: one SVG unit is one paper millimetre."""
+def write_svg(drawing: Drawing, *, paper: Paper, theme: Theme | None = INK_ON_PAPER) -> str:
+    """The drawing as SVG text, at true size: one SVG unit is one paper millimetre.
+
+    Without a theme it carries no colours of its own: the page it stands on dresses it with ``theme_style``.
+    """
+    pens = {path.pen for path in drawing.paths} | {leader.pen for leader in drawing.leaders}
+    style = [] if theme is None else [f"<style>{theme_style(theme, pens=pens)}</style>"]
     width, height = _number(paper.width_mm), _number(paper.height_mm)
     lines = [
         (
@@ -23,7 +29,7 @@ def write_svg(drawing: Drawing, *, paper: Paper, theme: Theme = INK_ON_PAPER) ->
         ),
         f"<title>{escape(drawing.title)}</title>",
         f"<desc>{escape(drawing.says)}</desc>",
-        f"<style>{_styles(drawing, theme)}</style>",
+        *style,
         *(_path(path, paper) for path in drawing.paths),
         *_leaders(drawing, paper),
         *(_words(words, paper) for words in drawing.words),
@@ -32,8 +38,8 @@ def write_svg(drawing: Drawing, *, paper: Paper, theme: Theme = INK_ON_PAPER) ->
     return "\n".join(lines) + "\n"
 
 
-def _styles(drawing: Drawing, theme: Theme) -> str:
-    pens = {path.pen for path in drawing.paths} | {leader.pen for leader in drawing.leaders}
+def theme_style(theme: Theme, *, pens: Collection[Pen] = tuple(Pen)) -> str:
+    """The theme as a style sheet for these pens."""
     rules = [f".drawing .{pen.value}{{{_stroke_style(theme.strokes[pen])}}}" for pen in Pen if pen in pens]
     rules.append(f".drawing text{{font-family:{FACE};fill:{theme.ink};stroke:none}}")
     rules.append(
