@@ -9,9 +9,11 @@ from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
 from gaugerod.coverings.single_lap import Bond, SingleLapTile
 from gaugerod.geometry.moved_edges import moved_outline_mm
 from gaugerod.geometry.taped_slope import SlopeShape
+from gaugerod.job.across_slope import AcrossSlope
 from gaugerod.job.model import Covering, Slope, TopKind
 from gaugerod.job.result import Laid
 from gaugerod.job.up_slope import UpSlope
+from gaugerod.job.verge_laid import as_the_verge_asks, width_mm
 from gaugerod.laying.ask import (
     Course,
     CourseLine,
@@ -27,7 +29,7 @@ from gaugerod.laying.ask import (
     fanned_perps,
 )
 from gaugerod.laying.cells import LINE_PLAY_MM
-from gaugerod.laying.cut_unit import CutUnit
+from gaugerod.laying.cut_unit import CutUnit, Remedy
 from gaugerod.laying.cutting import cut_units
 from gaugerod.laying.lay import lay
 from gaugerod.setting_out.across import Across
@@ -38,11 +40,12 @@ NIB_CITATION = house(
 )
 
 
-def laid_out(slope: Slope, shape: SlopeShape, covering: Covering, up: UpSlope, across: Across | None) -> Laid | None:
+def laid_out(slope: Slope, shape: SlopeShape, covering: Covering, up: UpSlope, over: AcrossSlope) -> Laid | None:
     """Every unit of the slope, and every piece to saw. The outline is that of the covering, out to its overhangs.
 
     None where the width of a unit is not known. Random slates are laid with their average width.
     """
+    across = over.across
     width = _widths(covering, across, top_mm=up.courses.rods[0].length_mm)
     if width is None:
         return None
@@ -62,7 +65,8 @@ def laid_out(slope: Slope, shape: SlopeShape, covering: Covering, up: UpSlope, a
         unit=width.unit,
     )
     laying = lay(ask)
-    pieces = tuple(worth_sawing(cut_units(ask, laying), width.unit))
+    sawn = worth_sawing(cut_units(ask, laying), width.unit)
+    pieces = tuple(as_the_verge_asks(tuple(sawn), over.verge_pieces, unit_width_mm=width.unit.width_mm))
     as_made = half_units(pieces, covering, cover_mm=width.perps[0].cover_mm)
     return Laid(
         ask=ask,
@@ -239,14 +243,10 @@ def half_units(pieces: Sequence[CutUnit], covering: Covering, *, cover_mm: float
     return frozenset(
         piece.number
         for piece in pieces
-        if half_mm - LINE_PLAY_MM <= _width_mm(piece) <= half_mm + LINE_PLAY_MM
+        if piece.remedy is not Remedy.UNIT_AND_A_HALF
+        and half_mm - LINE_PLAY_MM <= width_mm(piece) <= half_mm + LINE_PLAY_MM
         and all(90 - SQUARE_WITHIN_DEG <= cut.angle_deg <= 90 + SQUARE_WITHIN_DEG for cut in piece.cuts)
     )
-
-
-def _width_mm(piece: CutUnit) -> float:
-    across = [x for ring in piece.own_rings_mm for x, _ in ring]
-    return max(across) - min(across)
 
 
 def worth_sawing(pieces: Sequence[CutUnit], unit: Unit) -> Iterator[CutUnit]:

@@ -103,3 +103,21 @@ def test_a_wall_along_the_top_does_not_move_the_covering_past_it() -> None:
     assert {point[1] for point in slope.laid.ask.outline.points_mm} == {-slope.courses.overhang_mm, 1080.0}
     assert left_mm == min(point[0] for point in slope.laid.ask.outline.points_mm)
     assert slope.laid.laying.bare_mm2 == pytest.approx(0.0, abs=1.0)
+
+
+@pytest.mark.parametrize("name", ["plain-tiles", "slates"])
+def test_the_cut_list_lays_at_the_verges_what_the_perps_ask_for(name: str) -> None:
+    """Each verge stands in a unit and a half every second course: none of those may be told as a half or as cut."""
+    slope = result(name).slopes[0]
+    assert slope.laid is not None
+    wide = {(piece.at, piece.bond_row) for piece in slope.verge_pieces if piece.made_of.value == "unit-and-a-half"}
+    assert wide
+    told = [
+        piece
+        for piece in slope.laid.pieces
+        if any(cut.edge.kind.value == "verge" for cut in piece.cuts) and piece.remedy.value == "unit-and-a-half"
+    ]
+    expected = sum(1 for course in range(slope.courses.count) for at in ("left", "right") if (at, course % 2) in wide)
+    assert expected == len(told)
+    verges = [piece for piece in slope.laid.pieces if any(cut.edge.kind.value == "verge" for cut in piece.cuts)]
+    assert expected == len(verges)
