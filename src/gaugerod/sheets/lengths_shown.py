@@ -54,6 +54,15 @@ def fine_length(length_mm: float, unit: LengthUnit, *, towards: Sense | None = N
             assert_never(unreachable)
 
 
+def bare_fine_length(length_mm: float, unit: LengthUnit, *, towards: Sense | None = None) -> str:
+    """A fine length without its unit.
+
+    >>> bare_fine_length(345.27, LengthUnit.MM)
+    '345.3'
+    """
+    return fine_length(length_mm, unit, towards=towards).removesuffix(f" {unit.value}")
+
+
 def _count(length_mm: Fraction, division: Division, towards: Sense | None) -> int:
     match towards:
         case None:

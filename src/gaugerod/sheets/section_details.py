@@ -1,121 +1,209 @@
 """The eaves and the top of the slope in section, to scale, with this slope's figures.
 
-The covering's lengths, the battens' top edges, overhang and pitch are true to scale. Thickness of the covering, sizes
-of timber and the shape of fascia and ridge are only drawn: they are not set out here.
+The covering's lengths, the marks, tails, overhang and pitch are true to scale. Thickness of the covering, sizes of
+timber and the shape of fascia and ridge are only drawn: they are not set out here.
 """
+
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import pairwise
 
 from gaugerod.basis.finding import Sense
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.geometry.pitch import cos_deg, sin_deg
-from gaugerod.job.model import TopKind
+from gaugerod.job.model import Covering, TopKind
 from gaugerod.job.result import SlopeResult
 from gaugerod.sheets.drawing import Anchor, Leader, Path, Pen, Point
-from gaugerod.sheets.lengths_shown import bare_length, fine_length
+from gaugerod.sheets.lengths_shown import bare_fine_length, bare_length
 from gaugerod.sheets.placed import Placed
 from gaugerod.sheets.section_placed import Section, said, section_placed
+from gaugerod.sheets.section_units import SectionUnit, SectionUnits, hanging_length_mm, section_units
 from gaugerod.sheets.slope_frame import SlopeFrame, Span
 
-_THICK_MM, _BATTEN_WIDTH_MM, _BATTEN_HIGH_MM, _RAFTER_MM = 12.0, 50.0, 25.0, 100.0
+_RAFTER_MM = 100.0
 _FASCIA_THICK_MM, _FASCIA_DEEP_MM = 20.0, 130.0
-_OVER_MM = _BATTEN_HIGH_MM + 3 * _THICK_MM
-EAVES_WIDTH_MM, TOP_WIDTH_MM, ROOM_HEIGHT_MM = 112.0, 69.0, 118.0
+_PAST_MM = 40.0
+_EAVES_WIDTH_MM, _TOP_WIDTH_MM, _ROOM_HEIGHT_MM = 112.0, 69.0, 118.0
+_OWN_ROW_WIDTH_MM, _OWN_ROW_HEIGHT_MM = 181.0, 112.0
 
 
-def eaves_section(slope: SlopeResult, covering: SingleLapTile, *, unit: LengthUnit) -> Placed:
-    """Fascia, first two battens and the first two courses of the left rod."""
-    rod = slope.courses.rods[0]
-    frame = SlopeFrame(pitch_deg=slope.slope.pitch_deg)
-    battens_mm = rod.marks_mm[:2]
-    hanging_mm = _hanging_mm(covering)
-    head_mm = covering.length_mm - hanging_mm
-    reach_mm = battens_mm[-1] + head_mm + 40.0
-    spans = [
-        _span(-rod.overhang_mm, 0.0, "overhang", bare_length(rod.overhang_mm, unit)),
-        _span(0.0, battens_mm[0], "first batten", bare_length(battens_mm[0], unit), short="first", under=True),
-    ]
-    if len(battens_mm) == 2:
-        lap = fine_length(slope.courses.headlap_mm, unit, towards=Sense.AT_LEAST).removesuffix(f" {unit.value}")
-        gap = bare_length(battens_mm[1] - battens_mm[0], unit)
-        spans += [
-            _span(battens_mm[1] - hanging_mm, battens_mm[0] + head_mm, "lap at least", lap),
-            _span(battens_mm[0], battens_mm[1], "gap", gap, under=True),
-        ]
-    spans.append(
-        _span(
-            battens_mm[0] - hanging_mm, battens_mm[0], "hanging length", bare_length(hanging_mm, unit), short="hanging"
-        )
+def eaves_and_top(
+    slope: SlopeResult, covering: Covering, *, ridge_cover_mm: float | None, unit: LengthUnit
+) -> tuple[tuple[Placed, ...], ...]:
+    """Rows of pictures: both side by side, or each in a row of its own where the top would come out smaller."""
+    eaves = eaves_section(slope, covering, unit=unit)
+    top = top_section(slope, covering, ridge_cover_mm=ridge_cover_mm, unit=unit)
+    if top.paper.scale_ratio <= eaves.paper.scale_ratio:
+        return ((eaves, top),)
+    wide, high = _OWN_ROW_WIDTH_MM, _OWN_ROW_HEIGHT_MM
+    return (
+        (eaves_section(slope, covering, unit=unit, width_mm=wide, height_mm=high),),
+        (top_section(slope, covering, ridge_cover_mm=ridge_cover_mm, unit=unit, width_mm=wide, height_mm=high),),
     )
-    units = [_unit(frame, covering, mark_mm, gauge_mm=rod.gauge_mm) for mark_mm in battens_mm]
-    top_mm = _underside_at_fascia_mm(frame, battens_mm[0], gauge_mm=rod.gauge_mm)
+
+
+def eaves_section(
+    slope: SlopeResult,
+    covering: Covering,
+    *,
+    unit: LengthUnit,
+    width_mm: float = _EAVES_WIDTH_MM,
+    height_mm: float = _ROOM_HEIGHT_MM,
+) -> Placed:
+    """Fascia, the course under the eaves where there is one, and the first two courses of the left rod."""
+    held = section_units(slope, covering)
+    frame = SlopeFrame(pitch_deg=slope.slope.pitch_deg)
+    first_two = held.full[:2]
+    shown = held.units[: int(held.under_eaves) + 2]
+    overhang_mm = slope.courses.rods[0].overhang_mm
+    reach_mm = max(each.head_mm for each in shown) + _PAST_MM
+    top_mm = _underside_at_fascia_mm(frame, shown[0])
     foot_mm = top_mm - _FASCIA_DEEP_MM
-    tail_x = frame.at(-rod.overhang_mm, 0.0)[0]
-    level = bare_length(rod.overhang_mm * cos_deg(slope.slope.pitch_deg), unit)
+    tail_x = frame.at(-overhang_mm, 0.0)[0]
+    level = bare_length(overhang_mm * cos_deg(slope.slope.pitch_deg), unit)
+    spans = [
+        _span(-overhang_mm, 0.0, "overhang", bare_length(overhang_mm, unit)),
+        *_eaves_marks(held, unit),
+        *(
+            _hanging_spans(slope, covering, held, unit)
+            if isinstance(covering, SingleLapTile)
+            else _under_eaves_spans(held, unit)
+        ),
+    ]
+    if len(first_two) == 2:
+        gap_mm = first_two[1].mark_mm - first_two[0].mark_mm
+        spans.append(_span(first_two[0].mark_mm, first_two[1].mark_mm, "gap", bare_length(gap_mm, unit), under=True))
     return section_placed(
         Section(
             title=f"Eaves of slope {slope.slope.name} in section",
             frame=frame,
             paths=(
                 Path(pen=Pen.TIMBER, runs_mm=(_plumb_cut_rafter(frame, reach_mm), _fascia(top_mm)), closed=True),
-                Path(pen=Pen.SECTION_BATTEN, runs_mm=tuple(_batten(frame, mark) for mark in battens_mm), closed=True),
-                Path(pen=Pen.UNIT, runs_mm=tuple(units), closed=True),
+                *held.paths(frame, shown, from_mm=-overhang_mm, to_mm=reach_mm),
             ),
             spans=tuple(spans),
             words=(said((tail_x, foot_mm), f"{level} level", anchor=Anchor.END, shift=(-1.0, 0.6)),),
             leaders=(_plumb_dimension(foot_mm, tail_x, top_mm),),
-            over_mm=_OVER_MM,
+            over_mm=held.over_mm,
             under_mm=-_RAFTER_MM,
         ),
-        width_mm=EAVES_WIDTH_MM,
-        height_mm=ROOM_HEIGHT_MM,
+        width_mm=width_mm,
+        height_mm=height_mm,
     )
 
 
+def _eaves_marks(held: SectionUnits, unit: LengthUnit) -> Iterator[Span]:
+    """The first marks, from the fascia."""
+    if held.under_eaves:
+        under_mm = held.units[0].mark_mm
+        yield _span(0.0, under_mm, "under-eaves", bare_length(under_mm, unit), under=True)
+    first_mm = held.full[0].mark_mm
+    held_by = "nail line" if held.nailed else "batten"
+    yield _span(0.0, first_mm, f"first {held_by}", bare_length(first_mm, unit), short="first", under=True)
+
+
+def _hanging_spans(slope: SlopeResult, covering: SingleLapTile, held: SectionUnits, unit: LengthUnit) -> Iterator[Span]:
+    if len(held.full) > 1:
+        lap = bare_fine_length(slope.courses.headlap_mm, unit, towards=Sense.AT_LEAST)
+        yield _span(held.full[1].tail_mm, held.full[0].head_mm, "lap at least", lap)
+    hanging_mm, mark_mm = hanging_length_mm(covering), held.full[0].mark_mm
+    yield _span(mark_mm - hanging_mm, mark_mm, "hanging length", bare_length(hanging_mm, unit), short="hanging")
+
+
+def _under_eaves_spans(held: SectionUnits, unit: LengthUnit) -> Iterator[Span]:
+    """The second course over the one under the eaves, and the lengths of both kinds of unit."""
+    under, first = held.units[0], held.full[0]
+    if len(held.full) > 1:
+        lap_to_mm, tail_mm = under.head_mm - held.lost_mm, held.full[1].tail_mm
+        lap = bare_fine_length(lap_to_mm - tail_mm, unit, towards=Sense.AT_LEAST)
+        yield _span(tail_mm, lap_to_mm, "headlap", lap, short="lap")
+    under_mm, long_mm = under.head_mm - under.tail_mm, first.head_mm - first.tail_mm
+    yield _span(under.tail_mm, under.head_mm, "under-eaves length", bare_length(under_mm, unit), short="under-eaves")
+    yield _span(first.tail_mm, first.head_mm, "length", bare_length(long_mm, unit))
+
+
 def top_section(
-    slope: SlopeResult, covering: SingleLapTile, *, ridge_cover_mm: float | None, unit: LengthUnit
+    slope: SlopeResult,
+    covering: Covering,
+    *,
+    ridge_cover_mm: float | None,
+    unit: LengthUnit,
+    width_mm: float = _TOP_WIDTH_MM,
+    height_mm: float = _ROOM_HEIGHT_MM,
 ) -> Placed:
-    """The last two battens and courses of the left rod, the apex, and how far the ridge reaches down where known."""
-    rod = slope.courses.rods[0]
+    """The last battens and courses of the left rod, the apex, and how far the ridge reaches down where known."""
+    held = _from_the_apex(section_units(slope, covering), slope.courses.rods[0].length_mm)
     frame = SlopeFrame(pitch_deg=slope.slope.pitch_deg)
-    battens_mm = tuple(mark_mm - rod.length_mm for mark_mm in rod.marks_mm[-2:])
-    from_mm = battens_mm[0] - 0.35 * _hanging_mm(covering)
-    spans = []
-    if len(battens_mm) == 2:
-        gap = bare_length(battens_mm[1] - battens_mm[0], unit)
-        spans.append(_span(battens_mm[0], battens_mm[1], "gap", gap, under=True))
-    spans.append(_span(battens_mm[-1], 0.0, "below apex", bare_length(-battens_mm[-1], unit), under=True))
+    lowest = held.full[-held.over_count - 1 :][0]
+    from_mm = lowest.mark_mm - 0.35 * (lowest.mark_mm - lowest.tail_mm)
+    cut_mm = from_mm - 20.0
+    shown = [each for each in held.units if each.head_mm > from_mm]
     ridge: tuple[Path, ...] = ()
     if ridge_cover_mm is not None:
-        spans.append(_span(-ridge_cover_mm, 0.0, "ridge reaches down", bare_length(ridge_cover_mm, unit)))
-        ridge = (_ridge(frame, ridge_cover_mm, both_sides=slope.slope.top is TopKind.RIDGE),)
-    units = [_unit(frame, covering, mark_mm, gauge_mm=rod.gauge_mm, cut_at_mm=from_mm - 20.0) for mark_mm in battens_mm]
+        ridge = (_ridge(frame, held, ridge_cover_mm, both_sides=slope.slope.top is TopKind.RIDGE),)
     rafter = (
         frame.at(from_mm, -_RAFTER_MM),
         frame.at_plumb(0.0, -_RAFTER_MM),
         frame.at_plumb(0.0, 0.0),
         frame.at(from_mm, 0.0),
     )
-    apex_line = (frame.at_plumb(0.0, -_RAFTER_MM - 20.0), (0.0, _OVER_MM + 20.0))
+    apex_line = (frame.at_plumb(0.0, -_RAFTER_MM - 20.0), (0.0, held.over_mm + 20.0))
     return section_placed(
         Section(
             title=f"Top of slope {slope.slope.name} in section",
             frame=frame,
             paths=(
                 Path(pen=Pen.TIMBER, runs_mm=(rafter,), closed=True),
-                Path(pen=Pen.SECTION_BATTEN, runs_mm=tuple(_batten(frame, mark) for mark in battens_mm), closed=True),
-                Path(pen=Pen.UNIT, runs_mm=tuple(units), closed=True),
+                *held.paths(frame, shown, from_mm=cut_mm, to_mm=_PAST_MM),
                 *ridge,
                 Path(pen=Pen.ROD, runs_mm=(apex_line,)),
             ),
-            spans=tuple(spans),
+            spans=tuple(_top_spans(held, ridge_cover_mm, unit)),
             words=(said(apex_line[1], "apex", anchor=Anchor.START, shift=(0.8, -1.6)),),
             leaders=(),
-            over_mm=_OVER_MM,
+            over_mm=held.over_mm,
             under_mm=-_RAFTER_MM,
         ),
-        width_mm=TOP_WIDTH_MM,
-        height_mm=ROOM_HEIGHT_MM,
+        width_mm=width_mm,
+        height_mm=height_mm,
     )
+
+
+def _from_the_apex(held: SectionUnits, rafter_mm: float) -> SectionUnits:
+    """The same units, measured from the apex: nothing at the apex, down the slope below nothing."""
+    return replace(
+        held,
+        units=tuple(
+            replace(
+                each,
+                tail_mm=each.tail_mm - rafter_mm,
+                head_mm=each.head_mm - rafter_mm,
+                mark_mm=each.mark_mm - rafter_mm,
+            )
+            for each in held.units
+        ),
+    )
+
+
+def _top_spans(held: SectionUnits, ridge_cover_mm: float | None, unit: LengthUnit) -> Iterator[Span]:
+    top = held.units[-1]
+    for lower, upper in pairwise(held.full[-held.over_count - 1 :]):
+        gap = bare_length(upper.mark_mm - lower.mark_mm, unit)
+        yield _span(lower.mark_mm, upper.mark_mm, "gap", gap, under=True)
+    yield _span(top.mark_mm, 0.0, "below apex", bare_length(-top.mark_mm, unit), under=True)
+    if held.short:
+        last = held.full[-1]
+        above_mm = top.mark_mm - last.mark_mm
+        yield _span(last.mark_mm, top.mark_mm, "short course", bare_length(above_mm, unit), short="short", under=True)
+        yield _span(top.tail_mm, top.head_mm, "short length", bare_length(top.head_mm - top.tail_mm, unit))
+    if ridge_cover_mm is None:
+        return
+    if held.over_count > 1 and len(held.units) > 1:
+        lap_to_mm = held.units[-2].head_mm - held.lost_mm
+        lap = bare_fine_length(lap_to_mm + ridge_cover_mm, unit, towards=Sense.AT_LEAST)
+        yield _span(-ridge_cover_mm, lap_to_mm, "ridge laps", lap)
+    yield _span(-ridge_cover_mm, 0.0, "ridge reaches down", bare_length(ridge_cover_mm, unit))
 
 
 def _span(from_mm: float, to_mm: float, name: str, length: str, *, short: str = "", under: bool = False) -> Span:
@@ -128,43 +216,13 @@ def _span(from_mm: float, to_mm: float, name: str, length: str, *, short: str = 
     )
 
 
-def _hanging_mm(covering: SingleLapTile) -> float:
-    """The hanging length; with none known there is no nib to draw and the whole length hangs."""
-    return covering.length_mm if covering.hanging_length_mm is None else covering.hanging_length_mm
-
-
-def _unit(
-    frame: SlopeFrame, covering: SingleLapTile, mark_mm: float, *, gauge_mm: float, cut_at_mm: float | None = None
-) -> tuple[Point, ...]:
-    """A unit hung on its batten, tilted so that its tail rests on the one below; broken off at ``cut_at_mm``."""
-    hanging_mm = _hanging_mm(covering)
-    tail_mm, head_mm = mark_mm - hanging_mm, mark_mm + covering.length_mm - hanging_mm
-    if cut_at_mm is not None:
-        tail_mm = max(tail_mm, cut_at_mm)
-    low_tail_mm, low_head_mm = (_underside_mm(mark_mm, s_mm, gauge_mm=gauge_mm) for s_mm in (tail_mm, head_mm))
-    return (
-        frame.at(tail_mm, low_tail_mm),
-        frame.at(head_mm, low_head_mm),
-        frame.at(head_mm, low_head_mm + _THICK_MM),
-        frame.at(tail_mm, low_tail_mm + _THICK_MM),
-    )
-
-
-def _underside_mm(mark_mm: float, s_mm: float, *, gauge_mm: float) -> float:
-    """The underside of the unit hung at the mark, off the rafter, at s: one thickness up for each gauge down."""
-    return _BATTEN_HIGH_MM + _THICK_MM / gauge_mm * (mark_mm - s_mm)
-
-
-def _underside_at_fascia_mm(frame: SlopeFrame, first_mm: float, *, gauge_mm: float) -> float:
-    """How high, plumb, the underside of the first course passes over the outer face of the fascia."""
+def _underside_at_fascia_mm(frame: SlopeFrame, lowest: SectionUnit) -> float:
+    """How high, plumb, the underside of the lowest course passes over the outer face of the fascia."""
     along, off = cos_deg(frame.pitch_deg), sin_deg(frame.pitch_deg)
-    tilt_ratio = _THICK_MM / gauge_mm
-    s_mm = (_BATTEN_HIGH_MM + tilt_ratio * first_mm) * off / (along + tilt_ratio * off)
-    return frame.at(s_mm, _underside_mm(first_mm, s_mm, gauge_mm=gauge_mm))[1]
-
-
-def _batten(frame: SlopeFrame, mark_mm: float) -> tuple[Point, ...]:
-    return frame.block(from_mm=mark_mm - _BATTEN_WIDTH_MM, to_mm=mark_mm, low_mm=0.0, high_mm=_BATTEN_HIGH_MM)
+    at_rafter_mm = lowest.underside_mm(0.0)
+    tilt_ratio = at_rafter_mm - lowest.underside_mm(1.0)
+    s_mm = at_rafter_mm * off / (along + tilt_ratio * off)
+    return frame.at(s_mm, lowest.underside_mm(s_mm))[1]
 
 
 def _plumb_cut_rafter(frame: SlopeFrame, reach_mm: float) -> tuple[Point, ...]:
@@ -191,8 +249,8 @@ def _plumb_dimension(foot_mm: float, tail_x_mm: float, tail_y_mm: float) -> Lead
     )
 
 
-def _ridge(frame: SlopeFrame, ridge_cover_mm: float, *, both_sides: bool) -> Path:
+def _ridge(frame: SlopeFrame, held: SectionUnits, ridge_cover_mm: float, *, both_sides: bool) -> Path:
     """The line of the ridge (or flashing) over the covering, up to the apex and over it where there is another side."""
-    n_mm = _BATTEN_HIGH_MM + 2.6 * _THICK_MM
+    n_mm = held.over_mm - 0.4 * held.thick_mm
     low, crown = frame.at(-ridge_cover_mm, n_mm), frame.at_plumb(0.0, n_mm)
     return Path(pen=Pen.CUT, runs_mm=((low, crown, (-low[0], low[1])) if both_sides else (low, crown),))

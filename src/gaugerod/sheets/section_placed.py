@@ -49,7 +49,8 @@ def section_placed(section: Section, *, width_mm: float, height_mm: float) -> Pl
             section.spans, over_mm=section.over_mm, under_mm=section.under_mm, scale_ratio=ratio
         )
         words = (*dimensions.words, *section.words)
-        (left_mm, low_mm), (right_mm, high_mm) = _extent_paper_mm(section.paths, words, scale_ratio=ratio)
+        leaders = (*dimensions.leaders, *section.leaders)
+        (left_mm, low_mm), (right_mm, high_mm) = _extent_paper_mm(section.paths, leaders, words, scale_ratio=ratio)
         if right_mm - left_mm + 2 * _EDGE_MM <= width_mm and high_mm - low_mm + 2 * _EDGE_MM <= height_mm:
             break
     paper = Paper(
@@ -63,18 +64,25 @@ def section_placed(section: Section, *, width_mm: float, height_mm: float) -> Pl
         says=f"{section.title}: {'; '.join(span.text for span in section.spans)}. Timber and thickness are only drawn.",
         paths=section.paths,
         words=words,
-        leaders=(*dimensions.leaders, *section.leaders),
+        leaders=leaders,
     )
     return Placed(drawing=drawing, paper=paper)
 
 
-def _extent_paper_mm(paths: tuple[Path, ...], words: tuple[Words, ...], *, scale_ratio: float) -> tuple[Point, Point]:
+def _extent_paper_mm(
+    paths: tuple[Path, ...], leaders: tuple[Leader, ...], words: tuple[Words, ...], *, scale_ratio: float
+) -> tuple[Point, Point]:
     """Least and greatest corner of everything drawn, on paper, from the section's own origin."""
     origin = Paper(width_mm=0.0, height_mm=0.0, scale_ratio=scale_ratio, origin_paper_mm=(0.0, 0.0))
     boxes = [words_box(each, origin) for each in words]
     return bounding_box_mm(
         (
             *((x / scale_ratio, y / scale_ratio) for path in paths for run in path.runs_mm for x, y in run),
+            *(
+                (x / scale_ratio + right, y / scale_ratio + up)
+                for leader in leaders
+                for (x, y), (right, up) in zip(leader.points_mm, leader.shifts_paper_mm, strict=True)
+            ),
             *((box.left_mm, box.bottom_mm) for box in boxes),
             *((box.right_mm, box.top_mm) for box in boxes),
         )

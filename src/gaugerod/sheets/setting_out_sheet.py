@@ -4,7 +4,6 @@ from collections.abc import Sequence
 
 from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.lengths import LengthUnit, write_length
-from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.job.result import NotSetOut, Result, SlopeResult
 from gaugerod.setting_out.courses import Alternative
 from gaugerod.sheets.across_tables import across_tables
@@ -14,7 +13,7 @@ from gaugerod.sheets.key_figures import key_figures
 from gaugerod.sheets.lengths_shown import fine_length, unit_heading
 from gaugerod.sheets.opening_tables import opening_tables
 from gaugerod.sheets.rod_tables import rod_tables
-from gaugerod.sheets.section_details import eaves_section, top_section
+from gaugerod.sheets.section_details import eaves_and_top
 from gaugerod.sheets.sheet import (
     Block,
     Bullets,
@@ -151,10 +150,10 @@ def _behind(result: Result, slope: SlopeResult) -> list[Block]:
 
 
 def _sections(result: Result, slope: SlopeResult) -> list[Block]:
-    """Three courses in section, for every covering; eaves and top as well for single-lap tiles."""
+    """Three courses, the eaves and the top, in section, for every covering."""
     covering, unit = result.job.covering, result.job.show_lengths_in
     blocks: list[Block] = []
-    courses = None if slope.laid is None else three_courses(slope, slope.laid, covering, unit=unit)
+    courses = three_courses(slope, covering, unit=unit)
     if courses is not None:
         blocks += [
             Heading(text="Three courses in section", kept_mm=courses.paper.height_mm + 26.0),
@@ -165,19 +164,18 @@ def _sections(result: Result, slope: SlopeResult) -> list[Block]:
                 )
             ),
         ]
-    if not isinstance(covering, SingleLapTile):
-        return blocks
-    eaves = eaves_section(slope, covering, unit=unit)
-    top = top_section(slope, covering, ridge_cover_mm=result.job.wishes.ridge_cover_mm, unit=unit)
+    rows = eaves_and_top(slope, covering, ridge_cover_mm=result.job.wishes.ridge_cover_mm, unit=unit)
     return [
         *blocks,
-        Heading(text="Eaves and top in section", kept_mm=max(eaves.paper.height_mm, top.paper.height_mm) + 26.0),
+        Heading(text="Eaves and top in section", kept_mm=max(each.paper.height_mm for each in rows[0]) + 26.0),
         Prose(text="On the left rod. Thickness, timber, fascia and ridge are only drawn; the lengths are to scale."),
-        Pictures(
-            pictures=(
-                (eaves, f"Eaves, {eaves.scale_said}. Lengths in {unit_heading(unit)}."),
-                (top, f"Top, {top.scale_said}. Lengths in {unit_heading(unit)}."),
+        *(
+            Pictures(
+                pictures=tuple(
+                    (each, f"{each.drawing.title}, {each.scale_said}. Lengths in {unit_heading(unit)}.") for each in row
+                )
             )
+            for row in rows
         ),
     ]
 

@@ -5,7 +5,7 @@ from gaugerod.job.result import SlopeResult
 from gaugerod.setting_out.courses import Rod
 from gaugerod.sheets.dimension_lanes import Label, level_lane_fits
 from gaugerod.sheets.key_figures import ENDS_SQUARE
-from gaugerod.sheets.lengths_shown import bare_length, fine_length
+from gaugerod.sheets.lengths_shown import bare_fine_length, bare_length
 
 
 def opening_letter(index: int) -> str:
@@ -29,7 +29,7 @@ def rod_labels(rod: Rod, *, overhang_mm: float, unit: LengthUnit) -> list[Label]
     ]
     if len(rod.marks_mm) > rod.kept_count + 1:
         from_mm = rod.marks_mm[rod.kept_count - 1] if rod.kept_count else first_mm
-        gauge = fine_length(rod.gauge_mm, unit).removesuffix(f" {unit.value}")
+        gauge = bare_fine_length(rod.gauge_mm, unit)
         labels.append(Label(at_mm=(rod.at_mm, (from_mm + last_mm) / 2), name="gauge", value=gauge))
     return labels
 
@@ -104,7 +104,7 @@ def eaves_labels(slope: SlopeResult, *, unit: LengthUnit) -> list[Label]:
     across = slope.across
     if across is None:
         return [eaves]
-    cover = fine_length(across.cover_mm, unit).removesuffix(f" {unit.value}")
+    cover = bare_fine_length(across.cover_mm, unit)
     labels = [eaves, Label(at_mm=(width_mm * 0.8, 0.0), name="cover of one", value=cover)]
     if slope.slope.left in ENDS_SQUARE:
         labels.append(_reach_label(0.0, -1.0, across.left_overhang_mm, unit))

@@ -3,76 +3,46 @@
 Lengths, marks, tails and laps are true to scale and this slope's own; thickness and timber are only drawn.
 """
 
-from dataclasses import dataclass
-from typing import assert_never
+from collections.abc import Iterator, Sequence
 
 from gaugerod.basis.finding import Sense
 from gaugerod.basis.lengths import LengthUnit
-from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
-from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.job.model import Covering
-from gaugerod.job.result import Laid, SlopeResult
-from gaugerod.sheets.drawing import Path, Pen, Point
-from gaugerod.sheets.lengths_shown import bare_length, fine_length
+from gaugerod.job.result import SlopeResult
+from gaugerod.sheets.drawing import Path, Pen
+from gaugerod.sheets.lengths_shown import bare_fine_length, bare_length
 from gaugerod.sheets.placed import Placed
 from gaugerod.sheets.section_placed import Section, section_placed
+from gaugerod.sheets.section_units import SectionUnit, SectionUnits, section_units
 from gaugerod.sheets.slope_frame import SlopeFrame, Span
 
 WIDTH_MM, HEIGHT_MM = 181.0, 120.0
-_BATTEN_WIDTH_MM, _BATTEN_HIGH_MM, _RAFTER_MM = 50.0, 25.0, 60.0
+_RAFTER_MM, _PAST_MM = 60.0, 30.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Held:
-    """How this covering is drawn: units under a tail, thickness, what its lap loses at the head, and what holds it."""
-
-    under_count: int
-    thick_mm: float
-    lost_mm: float
-    nailed: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Course:
-    tail_mm: float
-    head_mm: float
-    mark_mm: float
-
-
-def three_courses(slope: SlopeResult, laid: Laid, covering: Covering, *, unit: LengthUnit) -> Placed | None:
+def three_courses(slope: SlopeResult, covering: Covering, *, unit: LengthUnit) -> Placed | None:
     """Three courses of the left rod; at the first drop course of random slates. None where there are fewer than three."""
-    rod = slope.courses.rods[0]
-    if slope.courses.count < 3:
+    held = section_units(slope, covering)
+    if len(held.full) < 3:
         return None
     start = _start(slope)
-    courses = [
-        _Course(
-            tail_mm=course.tail.height_mm(rod.at_mm),
-            head_mm=course.tail.height_mm(rod.at_mm) + course.unit_length_mm,
-            mark_mm=rod.marks_mm[start + number],
-        )
-        for number, course in enumerate(laid.ask.courses[start : start + 3])
-    ]
-    held = _held(covering)
+    three = held.full[start : start + 3]
     frame = SlopeFrame(pitch_deg=slope.slope.pitch_deg)
-    from_mm, to_mm = courses[0].tail_mm - 30.0, courses[2].head_mm + 30.0
+    from_mm, to_mm = three[0].tail_mm - _PAST_MM, three[2].head_mm + _PAST_MM
     rafter = frame.block(from_mm=from_mm, to_mm=to_mm, low_mm=-_RAFTER_MM, high_mm=0.0)
+    shown = [each for each in held.units if each.head_mm > from_mm and each.tail_mm < three[2].tail_mm + 1.0]
     return section_placed(
         Section(
             title=f"Courses {start + 1} to {start + 3} of slope {slope.slope.name} in section",
             frame=frame,
             paths=(
                 Path(pen=Pen.TIMBER, runs_mm=(rafter,), closed=True),
-                Path(
-                    pen=Pen.SECTION_BATTEN, runs_mm=tuple(_batten(frame, each, held) for each in courses), closed=True
-                ),
-                Path(pen=Pen.UNIT, runs_mm=tuple(_unit(frame, each, held) for each in courses), closed=True),
-                *_nails(frame, courses, held),
+                *held.paths(frame, shown, from_mm=from_mm, to_mm=to_mm),
             ),
-            spans=tuple(_spans(courses, held, unit)),
+            spans=tuple(_spans(three, held, unit)),
             words=(),
             leaders=(),
-            over_mm=_BATTEN_HIGH_MM + (held.under_count + 2) * held.thick_mm,
+            over_mm=held.over_mm,
             under_mm=-_RAFTER_MM,
         ),
         width_mm=WIDTH_MM,
@@ -88,67 +58,21 @@ def _start(slope: SlopeResult) -> int:
     return (count - 3) // 2
 
 
-def _held(covering: Covering) -> _Held:
-    match covering:
-        case SingleLapTile():
-            return _Held(under_count=1, thick_mm=12.0, lost_mm=0.0, nailed=False)
-        case PlainTile():
-            return _Held(under_count=2, thick_mm=12.0, lost_mm=0.0, nailed=False)
-        case SizedSlate() | RandomSlates():
-            return _Held(under_count=2, thick_mm=7.0, lost_mm=covering.lost_at_head_mm, nailed=True)
-        case _ as unreachable:
-            assert_never(unreachable)
-
-
-def _spans(courses: list[_Course], held: _Held, unit: LengthUnit) -> list[Span]:
-    low, middle, high = courses
-    lapping = high if held.under_count == 2 else middle
+def _spans(three: Sequence[SectionUnit], held: SectionUnits, unit: LengthUnit) -> Iterator[Span]:
+    low, middle, high = three
+    lapping = three[held.over_count]
     lap_to_mm = low.head_mm - held.lost_mm
-    lap = fine_length(lap_to_mm - lapping.tail_mm, unit, towards=Sense.AT_LEAST).removesuffix(f" {unit.value}")
-    spans = [
-        _span(low.tail_mm, middle.tail_mm, "margin", bare_length(middle.tail_mm - low.tail_mm, unit)),
-        _span(lapping.tail_mm, lap_to_mm, "headlap", lap),
-        _span(low.tail_mm, low.head_mm, "length", bare_length(low.head_mm - low.tail_mm, unit)),
-        _span(low.mark_mm, middle.mark_mm, "gauge", bare_length(middle.mark_mm - low.mark_mm, unit), under=True),
-        _span(middle.mark_mm, high.mark_mm, "gauge", bare_length(high.mark_mm - middle.mark_mm, unit), under=True),
-    ]
+    lap = bare_fine_length(lap_to_mm - lapping.tail_mm, unit, towards=Sense.AT_LEAST)
+    yield _span(low.tail_mm, middle.tail_mm, "margin", bare_length(middle.tail_mm - low.tail_mm, unit))
+    yield _span(lapping.tail_mm, lap_to_mm, "headlap", lap)
+    yield _span(low.tail_mm, low.head_mm, "length", bare_length(low.head_mm - low.tail_mm, unit))
+    for lower, upper in ((low, middle), (middle, high)):
+        yield _span(lower.mark_mm, upper.mark_mm, "gauge", bare_length(upper.mark_mm - lower.mark_mm, unit), under=True)
     if held.nailed:
-        spans.append(_span(high.tail_mm, high.mark_mm, "tail to hole", bare_length(high.mark_mm - high.tail_mm, unit)))
+        yield _span(high.tail_mm, high.mark_mm, "tail to hole", bare_length(high.mark_mm - high.tail_mm, unit))
     if held.lost_mm:
-        spans.append(_span(lap_to_mm, low.head_mm, "hole to head", bare_length(held.lost_mm, unit)))
-    return spans
+        yield _span(lap_to_mm, low.head_mm, "hole to head", bare_length(held.lost_mm, unit))
 
 
 def _span(from_mm: float, to_mm: float, name: str, length: str, *, under: bool = False) -> Span:
     return Span(from_mm=from_mm, to_mm=to_mm, text=f"{name} {length}", short="", under=under)
-
-
-def _unit(frame: SlopeFrame, course: _Course, held: _Held) -> tuple[Point, ...]:
-    """A unit from its head on the batten down to its tail, raised by the units it lies on."""
-    low_tail_mm = _BATTEN_HIGH_MM + held.under_count * held.thick_mm
-    return (
-        frame.at(course.tail_mm, low_tail_mm),
-        frame.at(course.head_mm, _BATTEN_HIGH_MM),
-        frame.at(course.head_mm, _BATTEN_HIGH_MM + held.thick_mm),
-        frame.at(course.tail_mm, low_tail_mm + held.thick_mm),
-    )
-
-
-def _batten(frame: SlopeFrame, course: _Course, held: _Held) -> tuple[Point, ...]:
-    """Under the mark: the mark is its top edge for tiles, the line of the nails, in its middle, for slates."""
-    top_mm = course.mark_mm + (_BATTEN_WIDTH_MM / 2 if held.nailed else 0.0)
-    return frame.block(from_mm=top_mm - _BATTEN_WIDTH_MM, to_mm=top_mm, low_mm=0.0, high_mm=_BATTEN_HIGH_MM)
-
-
-def _nails(frame: SlopeFrame, courses: list[_Course], held: _Held) -> tuple[Path, ...]:
-    if not held.nailed:
-        return ()
-    high_mm = _BATTEN_HIGH_MM + (held.under_count + 1) * held.thick_mm
-    return (
-        Path(
-            pen=Pen.CUT,
-            runs_mm=tuple(
-                (frame.at(course.mark_mm, high_mm), frame.at(course.mark_mm, _BATTEN_HIGH_MM / 3)) for course in courses
-            ),
-        ),
-    )

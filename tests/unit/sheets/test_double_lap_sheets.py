@@ -1,7 +1,9 @@
 """Sheets of plain tiles, slates and random slates: every mark stands on paper, and the section is drawn to scale."""
 
+from dataclasses import replace
 from importlib.resources import files
-from itertools import combinations
+from itertools import combinations, pairwise
+from math import cos, floor, radians, sin
 
 import pytest
 
@@ -11,10 +13,14 @@ from gaugerod.job.result import Result, SlopeResult
 from gaugerod.job.set_out import set_out
 from gaugerod.sheets.across_tables import across_tables
 from gaugerod.sheets.double_lap_tables import double_lap_blocks
+from gaugerod.sheets.drawing import Words
 from gaugerod.sheets.laying_sheet import laying_sheet
 from gaugerod.sheets.lengths_shown import bare_length
-from gaugerod.sheets.lettering import words_box
+from gaugerod.sheets.lettering import Box, words_box
+from gaugerod.sheets.placed import Placed
 from gaugerod.sheets.roof_sheet import roof_sheet
+from gaugerod.sheets.section_details import eaves_and_top, eaves_section, top_section
+from gaugerod.sheets.section_units import section_units
 from gaugerod.sheets.setting_out_sheet import setting_out_sheet
 from gaugerod.sheets.sheet import Heading, PaperSize, Prose, Table
 from gaugerod.sheets.three_courses import three_courses
@@ -31,27 +37,89 @@ def first(name: str) -> tuple[Result, SlopeResult]:
     return found, found.slopes[0]
 
 
+def sections(name: str, unit: LengthUnit) -> list[Placed]:
+    found, slope = first(name)
+    covering = found.job.covering
+    middle = three_courses(slope, covering, unit=unit)
+    assert middle is not None
+    rows = eaves_and_top(slope, covering, ridge_cover_mm=found.job.wishes.ridge_cover_mm, unit=unit)
+    return [middle, *(placed for row in rows for placed in row)]
+
+
 @pytest.mark.parametrize("name", FAMILIES)
 @pytest.mark.parametrize("unit", list(LengthUnit))
 def test_the_words_of_a_section_keep_clear_of_each_other_and_on_the_paper(name: str, unit: LengthUnit) -> None:
+    for placed in sections(name, unit):
+        boxes = [words_box(words, placed.paper) for words in placed.drawing.words]
+        for box in boxes:
+            assert box.left_mm >= 0
+            assert box.bottom_mm >= 0
+            assert box.right_mm <= placed.paper.width_mm
+            assert box.top_mm <= placed.paper.height_mm
+        along = [turned_box(words, placed) for words in placed.drawing.words if words.turned_deg]
+        assert not [pair for pair in combinations(along, 2) if pair[0].overlaps(pair[1])], placed.drawing.title
+
+
+def turned_box(words: Words, placed: Placed) -> Box:
+    """The room of words along the slope, in axes turned with them: there their boxes are tight."""
+    turn = -radians(words.turned_deg)
+    x, y = words.at_mm
+    at_mm = (x * cos(turn) - y * sin(turn), x * sin(turn) + y * cos(turn))
+    return words_box(replace(words, at_mm=at_mm, turned_deg=0.0), placed.paper)
+
+
+@pytest.mark.parametrize("name", FAMILIES)
+def test_every_line_of_a_section_stays_on_its_paper(name: str) -> None:
+    for placed in sections(name, LengthUnit.MM):
+        paper = placed.paper
+        for leader in placed.drawing.leaders:
+            for (x, y), (right, up) in zip(leader.points_mm, leader.shifts_paper_mm, strict=True):
+                assert 0.0 <= paper.origin_paper_mm[0] + x / paper.scale_ratio + right <= paper.width_mm
+                assert 0.0 <= paper.origin_paper_mm[1] + y / paper.scale_ratio + up <= paper.height_mm
+
+
+@pytest.mark.parametrize("name", ["plain-tiles", "slates", "random-slates"])
+def test_the_eaves_show_the_under_eaves_course_with_its_own_lap_and_mark(name: str) -> None:
     found, slope = first(name)
-    assert slope.laid is not None
-    placed = three_courses(slope, slope.laid, found.job.covering, unit=unit)
-    assert placed is not None
-    boxes = [words_box(words, placed.paper) for words in placed.drawing.words]
-    for box in boxes:
-        assert box.left_mm >= 0
-        assert box.right_mm <= placed.paper.width_mm
-    turned = {words.turned_deg for words in placed.drawing.words}
-    assert turned == {slope.slope.pitch_deg}
-    assert len({words.text for words in placed.drawing.words}) >= len(placed.drawing.words) - 1
+    texts = {w.text for w in eaves_section(slope, found.job.covering, unit=LengthUnit.MM).drawing.words}
+    extras = slope.diminishing or slope.double_lap
+    assert extras is not None
+    rod = extras.rods[0]
+    assert f"under-eaves {rod.under_eaves_mark_mm:.0f}" in texts
+    assert any(text.endswith(f"lap {floor(rod.laps_mm[0]):.0f}") for text in texts)
+    assert any(
+        text in texts
+        for text in (
+            f"under-eaves length {extras.under_eaves_length_mm:.0f}",
+            f"under-eaves {extras.under_eaves_length_mm:.0f}",
+        )
+    )
+
+
+@pytest.mark.parametrize("name", ["plain-tiles", "slates", "random-slates"])
+def test_the_top_shows_the_lap_of_the_ridge(name: str) -> None:
+    found, slope = first(name)
+    cover_mm = found.job.wishes.ridge_cover_mm
+    placed = top_section(slope, found.job.covering, ridge_cover_mm=cover_mm, unit=LengthUnit.MM)
+    extras = slope.diminishing or slope.double_lap
+    assert extras is not None
+    assert f"ridge laps {floor(extras.rods[0].laps_mm[-1]):.0f}" in {w.text for w in placed.drawing.words}
+
+
+@pytest.mark.parametrize("name", FAMILIES)
+def test_in_a_section_every_unit_is_drawn_above_the_one_it_lies_on(name: str) -> None:
+    found, slope = first(name)
+    held = section_units(slope, found.job.covering)
+    for lower, upper in pairwise(held.units):
+        assert pytest.approx(lower.underside_mm(upper.tail_mm) + held.thick_mm) == upper.lift_mm
+        assert upper.underside_mm(lower.head_mm) > lower.underside_mm(lower.head_mm)
 
 
 @pytest.mark.parametrize("name", FAMILIES)
 def test_the_section_says_the_lap_that_is_laid(name: str) -> None:
     found, slope = first(name)
     assert slope.laid is not None
-    placed = three_courses(slope, slope.laid, found.job.covering, unit=LengthUnit.MM)
+    placed = three_courses(slope, found.job.covering, unit=LengthUnit.MM)
     assert placed is not None
     assert "headlap " in placed.drawing.says
     said_mm = float(placed.drawing.says.split("headlap ")[1].split(";")[0].split(".")[0])
@@ -111,7 +179,7 @@ def test_piece_numbers_on_the_sheets_are_those_of_the_result() -> None:
 def test_no_two_spans_of_a_lane_overlap() -> None:
     found, slope = first("slates")
     assert slope.laid is not None
-    placed = three_courses(slope, slope.laid, found.job.covering, unit=LengthUnit.MM)
+    placed = three_courses(slope, found.job.covering, unit=LengthUnit.MM)
     assert placed is not None
     middles = [words.at_mm for words in placed.drawing.words]
     assert all(one != other for one, other in combinations(middles, 2))

@@ -68,8 +68,8 @@ def test_the_parts_stand_in_the_order_they_are_read() -> None:
     assert [
         "Slope rear", "Rod 1: 0 mm from the left end, 4905 mm to the apex",
         "Rod 2: 7460 mm from the left end, 4918 mm to the apex", "Check in sets of ten", "Perps across",
-        "How the courses end", "Opening A: rooflight", "Eaves and top in section", "Method", "Findings",
-        "What could change", "Cautions", "Working",
+        "How the courses end", "Opening A: rooflight", "Three courses in section", "Eaves and top in section",
+        "Method", "Findings", "What could change", "Cautions", "Working",
     ] == headings(sheet_of(result_by_hand()))  # fmt: skip
 
 
