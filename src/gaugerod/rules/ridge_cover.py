@@ -16,8 +16,8 @@ from gaugerod.rules.misfit import misfit
 from gaugerod.rules.real_figures import refuse_unless_above_nothing, refuse_unreal
 
 _UNKNOWN_REACH = (
-    "How far the ridge reaches down the slope was not given, so its cover over the top course is not checked. "
-    "Measure a ridge unit from the apex down the slope, and check on the roof."
+    "How far the ridge, or the flashing at a wall, reaches down the slope was not given, so its cover over the top course "
+    "is not checked. Measure it from the apex down the slope, and check on the roof."
 )
 _UNKNOWN_HEAD = "The hanging length is not known, so where the heads of the top course come to is not known either."
 
@@ -74,7 +74,7 @@ def ridge_cover(
             f"The heads of the top course are covered by {cover_mm:.0f} mm."
             if enough
             else f"The heads of the top course are covered by {misfit(least.value - cover_mm)} too little. "
-            "Raise the top batten, or use a ridge that reaches further down."
+            "Raise the top batten, or use a ridge or flashing that reaches further down."
         ),
     )
 
@@ -123,8 +123,8 @@ def _no_band_left(where: str, band: Band, lowest_mm: float, ridge_cover_mm: floa
         sense=Sense.AT_MOST,
         citation=least.citation,
         says=(
-            f"With the top batten {band.least_mm:g} mm below the apex this ridge still covers the top course by less "
-            f"than {least.value:g} mm. It must reach {misfit(ridge_cover_mm + band.least_mm - lowest_mm)} down the slope."
+            f"With the top batten {band.least_mm:g} mm below the apex this ridge or flashing still covers the top course by "
+            f"less than {least.value:g} mm. It must reach {misfit(ridge_cover_mm + band.least_mm - lowest_mm)} down the slope."
         ),
     )
 

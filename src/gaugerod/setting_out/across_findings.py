@@ -114,8 +114,13 @@ def _least_piece(ask: AcrossAsk, pieces: Sequence[EndPiece], *, line: PerpLine) 
     if least_mm >= limit_mm - TOUCH:
         says = f"The least cut piece covers {least}, at {where}: half a unit or more."
     else:
+        crowns = (
+            " that finishes on the crowns"
+            if ask.high_points_mm and (ask.left.high_point or ask.right.high_point)
+            else ""
+        )
         says = (
-            f"No arrangement avoids a piece under half a unit. The widest least piece covers {least}, at {where}. "
+            f"No arrangement{crowns} avoids a piece under half a unit. The widest least piece covers {least}, at {where}. "
             "Bond it to its neighbour and fix it mechanically, or use a wider unit if one is made."
         )
     yield Finding(

@@ -6,9 +6,9 @@ line into a strip. What such conditions leave is found exactly (see ``perp_room`
 choices of j and ending form a tree, edge by edge. The branch that could still come to most is always grown next; so
 the search ends when none could come to more than what has been found.
 
-What is best, each before the next: crowns where they are wanted; no piece under half a unit, or else the widest
-least piece; fewest cut pieces at verges, then at abutments; fewest units-and-a-half; cover nearest mid-shunt;
-reaches nearest the middle of their bands; then the two end pieces as equal as can be.
+What is best, each before the next: crowns where they are wanted, on pieces of half a unit or more; no piece under half
+a unit, or else the widest least piece; fewest cut pieces at verges, then at abutments; fewest units-and-a-half; cover
+nearest mid-shunt; reaches nearest the middle of their bands; then the two end pieces as equal as can be.
 """
 
 from collections.abc import Iterator, Sequence

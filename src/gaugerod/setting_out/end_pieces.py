@@ -6,7 +6,7 @@ half a unit or less, and none is narrower than half only when they are exactly a
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import product
 from typing import NamedTuple
@@ -89,6 +89,7 @@ def endings_of(edge: Edge, *, bond: Bond, half_unit: bool, unit_and_a_half: bool
     large = unit_and_a_half and edge.roomy
     found = _straight(edge, half_unit=half_unit) if bond is Bond.STRAIGHT else _broken(edge, half_unit=half_unit)
     plain = (_with_large(ending) if large else ending for ending in found)
+    plain = (_no_sliver_for_a_crown(ending, bond=bond) if edge.crowns_mm else ending for ending in plain)
     if edge.stop is Stop.OPENING:
         plain = (_beside_opening(ending) for ending in plain)
     return tuple(sorted(dict.fromkeys(plain), key=_how_unwelcome))
@@ -109,6 +110,13 @@ def _with_large(ending: Ending) -> Ending:
         cut_count=ending.cut_count,
         large_count=1,
     )
+
+
+def _no_sliver_for_a_crown(ending: Ending, *, bond: Bond) -> Ending:
+    """A crown on a piece under half a unit is no finish: the piece blows off. It counts as if there were no crown."""
+    if ending.narrow_ratio is None:
+        return ending
+    return replace(ending, missed_count=1 if bond is Bond.STRAIGHT else 2)
 
 
 def _beside_opening(ending: Ending) -> Ending:

@@ -197,6 +197,20 @@ def test_a_crown_goes_before_a_whole_unit() -> None:
     assert piece(across, "left").cover_mm == pytest.approx(across.cover_mm - 90.0)
 
 
+def test_no_sliver_is_cut_to_finish_on_a_crown() -> None:
+    """One crown near the right edge of the unit: cut on it, a left-hand verge piece would cover 8 to 14 mm."""
+    ask = replace(
+        asked(31700.0, left=CROWNED, right=CROWNED, high_points_mm=(190.0,), cover_mm=(198.0, 204.0)),
+        unit_width_mm=230.0,
+    )
+    across = set_out_across(ask)
+    assert min(piece.cover_mm for piece in across.pieces) >= across.cover_mm / 2
+    crowns = {
+        finding.where: finding.verdict for finding in across.findings if finding.rule == "high point at the verge"
+    }
+    assert crowns == {"rear, left": Verdict.OUTSIDE, "rear, right": Verdict.WITHIN}
+
+
 def test_in_broken_bond_both_courses_want_a_crown() -> None:
     # Two rolls half a unit apart at 300 mm cover: 60 in, and 150 further.
     ask = asked(
