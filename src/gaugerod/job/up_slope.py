@@ -1,6 +1,6 @@
 """Up one slope, whatever covers it: the courses, the tails of every course, and what the rules say of them."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import assert_never
 
 from gaugerod.basis.errors import NothingToSetOut
@@ -12,9 +12,9 @@ from gaugerod.job.model import Job, Slope
 from gaugerod.job.random_slates import random_slates_up
 from gaugerod.job.result import NotSetOut
 from gaugerod.job.rules_met import single_lap_findings
-from gaugerod.job.wished import division_of, overhang_on_slope, stations_of, top_batten
+from gaugerod.job.wished import TopWished, division_of, overhang_on_slope, stations_of, top_batten
 from gaugerod.rules.gauge import gauge_citation
-from gaugerod.setting_out.courses import Courses, CoursesAsk, Strategy
+from gaugerod.setting_out.courses import Alternative, Courses, CoursesAsk, Strategy
 from gaugerod.setting_out.courses_together import courses_together
 from gaugerod.setting_out.diminishing.answer import DiminishingPlan
 from gaugerod.setting_out.double_lap import set_out_double_lap
@@ -71,7 +71,7 @@ def up_slope(job: Job, slope: Slope, *, shared: tuple[Shared, str] | None) -> Up
             assert_never(unreachable)
 
 
-def _single_lap_ask(job: Job, slope: Slope, tile: SingleLapTile) -> tuple[CoursesAsk, tuple[Finding, ...]]:
+def _single_lap_ask(job: Job, slope: Slope, tile: SingleLapTile) -> tuple[CoursesAsk, TopWished]:
     if tile.hanging_length_mm is None:
         raise NothingToSetOut(
             f"{tile.title}: the hanging length is not known, so the first batten cannot be placed. Measure from the "
@@ -92,12 +92,14 @@ def _single_lap_ask(job: Job, slope: Slope, tile: SingleLapTile) -> tuple[Course
         openings=slope.openings,
         nailed=slope.nailed,
     )
-    return ask, top.findings
+    return ask, top
 
 
 def _single_lap(job: Job, slope: Slope, tile: SingleLapTile, shared: tuple[Shared, str] | None) -> UpSlope:
-    ask, top_findings = _single_lap_ask(job, slope, tile)
+    ask, top = _single_lap_ask(job, slope, tile)
     courses = set_out_courses(ask) if shared is None else courses_together(ask, shared[0], says=shared[1])
+    if not top.kept:
+        courses = replace(courses, alternatives=tuple(_top_still_short(each) for each in courses.alternatives))
     tails = []
     for index in range(courses.count):
         if courses.strategy is Strategy.PARALLEL and index == courses.count - 1:
@@ -110,7 +112,16 @@ def _single_lap(job: Job, slope: Slope, tile: SingleLapTile, shared: tuple[Share
         courses=courses,
         tails_mm=tuple(tails),
         unit_lengths_mm=(tile.length_mm,) * courses.count,
-        findings=(*top_findings, *courses.findings, *single_lap_findings(job, slope, tile, courses=courses)),
+        findings=(*top.findings, *courses.findings, *single_lap_findings(job, slope, tile, courses=courses)),
+    )
+
+
+def _top_still_short(alternative: Alternative) -> Alternative:
+    """No change of the courses makes a ridge or flashing reach further: the limit it breaks stays broken."""
+    return replace(
+        alternative,
+        costs=f"{alternative.costs} The ridge or flashing must still reach further down.",
+        keeps_limits=False,
     )
 
 
