@@ -97,11 +97,8 @@ def _top_batten(courses: Courses, unit: LengthUnit) -> Iterator[str]:
         f"Top batten: top edge at {marks(courses, -1, unit)}, {write_length(first.below_apex_mm, unit)} below the apex."
     )
     if courses.top_course_cut_mm is not None:
-        least_mm, most_mm = courses.top_course_cut_mm
-        yield (
-            f"Cut the top course at its head by {write_length(least_mm, unit)} to {write_length(most_mm, unit)}. Where "
-            f"the nib goes, nail or clip every unit."
-        )
+        cut = " to ".join(dict.fromkeys(write_length(cut_mm, unit) for cut_mm in courses.top_course_cut_mm))
+        yield f"Cut the top course at its head by {cut}. Where the nib goes, nail or clip every unit."
 
 
 def _strike(courses: Courses) -> str:

@@ -202,8 +202,9 @@ def _answer(slopes: Sequence[CornerSlope], solved: _Solved, *, cut: frozenset[in
             shared.append(_one(slope, first_mm, gauge_mm, counts[index], top_mm, cut_top=False))
         else:
             top_mm = slope.rafter_mm - slope.ask.top.aim_mm
-            count = max(1, ceil((top_mm - first_mm) / gauge_mm - TOUCH_MM))
-            shared.append(_one(slope, first_mm, gauge_mm, count, top_mm, cut_top=True))
+            gauges_to_top = (top_mm - first_mm) / gauge_mm
+            count = max(1, ceil(gauges_to_top - TOUCH_MM))
+            shared.append(_one(slope, first_mm, gauge_mm, count, top_mm, cut_top=count - gauges_to_top > TOUCH_MM))
     return Together(shared=tuple(shared), meets=True, step_mm=0.0, says=_meeting(slopes, shared))
 
 

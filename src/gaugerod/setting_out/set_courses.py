@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from gaugerod.basis.errors import NothingToSetOut
+from gaugerod.basis.rounding import Division
 from gaugerod.setting_out.alternatives import alternatives
 from gaugerod.setting_out.ask_faults import refuse_faults
 from gaugerod.setting_out.carry_on import kept_gap_findings, kept_overhang_findings, places_of
@@ -118,7 +119,7 @@ def answered(ask: CoursesAsk, ground: Ground, *, rods: tuple[Rod, ...], choice: 
         overhang_mm=rods[0].overhang_mm,
         rods=rods,
         taper_per_course_mm=max(gauges_mm) - min(gauges_mm),
-        top_course_cut_mm=_top_course_cut_mm(rods) if strategy is Strategy.PARALLEL else None,
+        top_course_cut_mm=_top_course_cut_mm(rods, ask.division) if strategy is Strategy.PARALLEL else None,
         openings=courses_at_openings(ask=ask, rods=rods, limits=ground.limits),
         findings=(
             *course_findings(ask=ask, rods=rods, strategy=strategy),
@@ -158,7 +159,12 @@ def greatest_lap_gap_mm(rods: Sequence[Rod], strategy: Strategy) -> float:
     return max(gaps_mm)
 
 
-def _top_course_cut_mm(rods: Sequence[Rod]) -> tuple[float, float]:
-    """How much the head of the top course loses, least and most: its gauge less the last gap."""
+def _top_course_cut_mm(rods: Sequence[Rod], division: Division) -> tuple[float, float] | None:
+    """How much the head of the top course loses, least and most: its gauge less the last gap.
+
+    None when no rod loses as much as a division: there is nothing to mark and nothing to cut.
+    """
     cuts_mm = [max(0.0, float(Fraction(rod.gauge_mm) - Fraction(rod.gaps_mm[-1]))) for rod in rods]
+    if max(cuts_mm) < float(division.step_mm):
+        return None
     return min(cuts_mm), max(cuts_mm)
