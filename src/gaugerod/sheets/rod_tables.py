@@ -1,13 +1,15 @@
 """The rod tables: every batten of every station, to read, mark and tick off."""
 
+from gaugerod.basis.finding import TOUCH
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import SlopeResult
-from gaugerod.setting_out.courses import Rod
+from gaugerod.setting_out.courses import Courses, Rod, Strategy
 from gaugerod.sheets.lengths_shown import bare_length, unit_heading
 from gaugerod.sheets.shared_rods import different_rods, rod_name
 from gaugerod.sheets.sheet import Block, Column, ColumnKind, Heading, Prose, Table
 
 TICK = "☐"
+OUTSIDE = "▲"
 _ROW_MM = 6.4
 _SET_COUNT = 10
 
@@ -28,7 +30,7 @@ def rod_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]:
                 kept_mm=min(26.0 + lines * _ROW_MM, 200.0),
             ),
             Prose(text=_reading(slope, rod)),
-            _rod_table(rod, beside_count=beside, unit=unit),
+            _rod_table(slope.courses, rod, beside_count=beside, unit=unit),
         ]
     if any(len(rod.marks_mm) > _SET_COUNT for rod in slope.courses.rods):
         blocks += [
@@ -46,7 +48,19 @@ def _reading(slope: SlopeResult, rod: Rod) -> str:
     )
     if rod.kept_count:
         reading += f" Battens 1 to {rod.kept_count} are nailed already and stay."
+    if any(_outside(slope.courses, rod, gap) for gap in range(len(rod.gaps_mm))):
+        reading += f" A gap with {OUTSIDE} is outside the gauge range: the findings say what to do."
     return reading
+
+
+def _outside(courses: Courses, rod: Rod, gap: int) -> bool:
+    """Is this gap, counted from 0 at the eaves, wider or closer than the covering allows?
+
+    The last may be as close as it likes where the top course is cut at its head. Diminishing courses have no one range.
+    """
+    gap_mm, cut_there = rod.gaps_mm[gap], courses.strategy is Strategy.PARALLEL and gap == len(rod.gaps_mm) - 1
+    too_close = courses.gauge_min_mm is not None and not cut_there and gap_mm < courses.gauge_min_mm - TOUCH
+    return too_close or gap_mm > courses.gauge_max_mm + TOUCH
 
 
 def _marks_are(slope: SlopeResult) -> str:
@@ -58,8 +72,9 @@ def _marks_are(slope: SlopeResult) -> str:
     return "Top edge of every batten"
 
 
-def _rod_table(rod: Rod, *, beside_count: int, unit: LengthUnit) -> Table:
-    gaps = ("", *(bare_length(gap_mm, unit) for gap_mm in rod.gaps_mm))
+def _rod_table(courses: Courses, rod: Rod, *, beside_count: int, unit: LengthUnit) -> Table:
+    wrong = [f"{OUTSIDE} " if _outside(courses, rod, gap) else "" for gap in range(len(rod.gaps_mm))]
+    gaps = ("", *(f"{mark}{bare_length(gap_mm, unit)}" for mark, gap_mm in zip(wrong, rod.gaps_mm, strict=True)))
     return Table(
         columns=(
             Column(heading="Batten", kind=ColumnKind.FIGURES),
