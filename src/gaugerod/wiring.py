@@ -1,5 +1,7 @@
 """The only place that joins the engine to real adapters. Each is read when it is first needed."""
 
+import os
+import sys
 from collections.abc import Mapping
 from datetime import datetime
 from importlib.resources import files
@@ -14,6 +16,8 @@ from gaugerod.job.roof_checked import RoofToCheck
 
 if TYPE_CHECKING:
     from gaugerod.adapters.job_draft.from_plan import PlanUnit
+    from gaugerod.adapters.store.records import Imported
+    from gaugerod.adapters.store.store import JobStore
 
 
 def job_from_file(path: Path) -> Job:
@@ -88,3 +92,26 @@ def job_text_from_roof(path: Path) -> str:
     from gaugerod.adapters.job_draft.json_text import bytes_of_file  # noqa: PLC0415
 
     return job_text_from_cityjson(bytes_of_file(path), title=path.name.removesuffix(".city.json"))
+
+
+def store_path(data: str | None) -> Path:
+    """The file of the kept jobs: in the folder given, or in the user's data folder."""
+    from gaugerod.adapters.store.place import FILE_NAME, data_folder  # noqa: PLC0415
+
+    folder = data_folder(given=data, environment=os.environ, platform=sys.platform, home=Path.home())
+    return folder / FILE_NAME
+
+
+def open_store(path: Path) -> "JobStore":
+    """The kept jobs. Raises StoreUnusable with what to do."""
+    from gaugerod.adapters.store.store import JobStore  # noqa: PLC0415
+
+    return JobStore.open(path)
+
+
+def take_into_store(path: Path, *, file: Path, by: str) -> "tuple[Imported, ...]":
+    """Take an export or a job file into the kept jobs at ``path``. Raises InputRefused with every fault."""
+    from gaugerod.adapters.store.take_in import take_in_file  # noqa: PLC0415
+
+    with open_store(path) as store:
+        return take_in_file(store, file, by=by)

@@ -5,6 +5,8 @@ GaugerodError
 ├── LengthUnclear     a text is not a length, or could be two; carries the text and what to write instead
 ├── PitchUnclear      a text is not a pitch, or could be two; carries the text and what to write instead
 ├── TableDamaged      a shipped table fails its own seal; carries the table and what is wrong
+├── StoreUnusable     the kept jobs cannot be read or written; carries the file, why, and what to do
+├── NotKept           a job or revision asked for is not among the kept ones; carries which
 └── NothingToSetOut   a stage was asked for something it cannot do; carries the reason in plain words
     ├── RoofWillNotClose  no roof closes over this outline; carries the place on plan
     └── RoofAsks          the outline leaves a choice to a person; carries the place and the choices
@@ -70,6 +72,24 @@ class TableDamaged(GaugerodError):
         self.table = table
         self.wrong = wrong
         super().__init__(f"table {table}: {wrong}")
+
+
+class StoreUnusable(GaugerodError):
+    """The kept jobs cannot be read or written. Nothing kept before is lost by it. ``file``, ``why``, and what to ``do``."""
+
+    def __init__(self, *, file: str, why: str, do: str) -> None:
+        self.file = file
+        self.why = why
+        self.do = do
+        super().__init__(f"{file}: {why} {do}")
+
+
+class NotKept(GaugerodError):
+    """There is no such job, or no such revision of it, among the kept ones. ``what`` was asked for."""
+
+    def __init__(self, what: str) -> None:
+        self.what = what
+        super().__init__(f"There is no {what}.")
 
 
 class NothingToSetOut(GaugerodError):

@@ -17,6 +17,7 @@ from gaugerod.basis.errors import GaugerodError, InputRefused
 DONE, OUTSIDE, REFUSED, OUR_FAULT = 0, 1, 2, 3
 
 Command = Callable[[argparse.Namespace], int]
+_MODULES = {"import": "import_jobs"}  # a word of the language cannot name a module
 
 _ABOUT = """\
 Sets out a pitched roof for tiling: from the tape measure and a tile in the hand to every batten and perp,
@@ -61,7 +62,7 @@ def main(arguments: Sequence[str] | None = None) -> int:  # noqa: PLR0911 - one 
 
 def _command(name: str) -> Command:
     """The command's own module is read only when it is asked for, so that starting stays quick."""
-    module = import_module(f"gaugerod.cli.{name.replace('-', '_')}")
+    module = import_module(f"gaugerod.cli.{_MODULES.get(name, name.replace('-', '_'))}")
     run: Command = module.run
     return run
 
@@ -89,6 +90,9 @@ def _parser() -> argparse.ArgumentParser:
     )
     _add_read_plan(commands.add_parser("read-plan", help="draft a job file from a plan outline: GeoJSON, DXF"))
     _add_read_roof(commands.add_parser("read-roof", help="draft a job file from a measured roof: CityJSON"))
+    _add_backup(commands.add_parser("backup", help="copy all kept jobs to one file, read back and found whole"))
+    _add_export(commands.add_parser("export", help="write kept jobs with all their revisions as JSON"))
+    _add_import(commands.add_parser("import", help="take in an export, or a job file, as new kept jobs"))
     commands.add_parser("schema", help="print the JSON Schema of the job file")
     return parser
 
@@ -163,6 +167,35 @@ def _add_read_roof(command: argparse.ArgumentParser) -> None:
 
 def _add_out(command: argparse.ArgumentParser) -> None:
     command.add_argument("--out", metavar="FILE", default="-", help="the job file to write; - for standard output")
+
+
+def _add_backup(command: argparse.ArgumentParser) -> None:
+    command.description = "Copy all kept jobs to one file while the program may go on; nothing is ever written over."
+    command.add_argument("--to", metavar="FILE", default=None, help="default: by the date, in backups beside the jobs")
+    _add_data(command)
+
+
+def _add_export(command: argparse.ArgumentParser) -> None:
+    command.description = "Write kept jobs with all their revisions as JSON. Share links are not in it."
+    command.add_argument("--to", metavar="FILE", default="-", help="the file to write; - for standard output")
+    command.add_argument("--job", metavar="ID", default=None, help="this job only")
+    _add_data(command)
+
+
+def _add_import(command: argparse.ArgumentParser) -> None:
+    command.description = "Take in an export or a job file. Every job gets a new id; nothing kept before is touched."
+    command.add_argument("file", metavar="FILE", help="an export (JSON), or a job file (.toml or .json)")
+    command.add_argument("--by", metavar="NAME", default="command line", help="who takes it in (default: %(default)s)")
+    _add_data(command)
+
+
+def _add_data(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--data",
+        metavar="DIR",
+        default=None,
+        help="folder of the kept jobs (default: GAUGEROD_DATA, or the user's own)",
+    )
 
 
 def _add_measure(command: argparse.ArgumentParser) -> None:
