@@ -142,3 +142,24 @@ def test_the_under_eaves_length_and_the_holing_gauge_meet_at_the_head_below() ->
 def test_half_bond_gives_the_most_sidelap() -> None:
     laps = [sidelap_mm(width_mm=165.0, joint_mm=0.0, offset_ratio=ratio) for ratio in (1 / 3, 0.5, 2 / 3)]
     assert pytest.approx([55.0, 82.5, 55.0]) == laps
+
+
+@pytest.mark.parametrize(
+    ("pitch_deg", "exposure", "told"),
+    [
+        (44.9, Exposure.MODERATE, False),
+        (45.0, Exposure.MODERATE, True),
+        (75.0, Exposure.SHELTERED, True),
+        (75.1, Exposure.MODERATE, False),
+        (45.0, Exposure.SEVERE, False),
+    ],
+)
+def test_the_floor_of_54_mm_allows_nothing_outside_its_scope(
+    pitch_deg: float, exposure: Exposure, *, told: bool
+) -> None:
+    rules = [rule for rule, _ in laps_of_slate(64.0, pitch_deg, exposure)]
+    assert told == ("headlap floor" in rules)
+
+
+def test_a_lap_under_the_floor_is_short_at_every_pitch() -> None:
+    assert ("headlap floor", "outside") in laps_of_slate(53.0, 30.0, Exposure.SEVERE)
