@@ -16,6 +16,7 @@ from gaugerod.rules.plain_tile import plain_tile_sidelap
 from gaugerod.rules.sides import abutment_set_back, verge_overhang
 from gaugerod.rules.slates import slate_joint
 from gaugerod.setting_out.across import Across, AcrossAsk, PerpLine, SideKind
+from gaugerod.setting_out.courses import Alternative
 from gaugerod.setting_out.double_lap_across import (
     DoubleLapAcross,
     VergePiece,
@@ -119,6 +120,7 @@ def _double_lap(job: Job, slope: Slope, shape: SlopeShape, unit: PlainTile | Siz
         perps_every_count=job.wishes.perps_every_count,
     )
     across = without_last_joint(set_out_across(across_ask(asked, unit=unit)), asked)
+    across = replace(across, alternatives=_for_double_lap(across.alternatives, unit))
     pieces = verge_pieces(asked=asked, across=across, unit=unit, edition=job.edition)
     findings = list(across.findings)
     if isinstance(unit, PlainTile):
@@ -135,7 +137,6 @@ def without_last_joint(across: Across, asked: DoubleLapAcross) -> Across:
     """The perps with the right side read off the last unit itself.
 
     The perps are set out with each unit standing for itself and the joint at its right; the last joint has nothing beyond it.
-    Double lap is always laid in broken bond, so a straight one is no alternative.
     """
     joint_mm = asked.joint.greatest_mm
     lines = tuple(
@@ -152,10 +153,16 @@ def without_last_joint(across: Across, asked: DoubleLapAcross) -> Across:
         right_overhang_mm=across.right_overhang_mm - joint_mm,
         perp_lines=lines,
         findings=tuple(_right_side_read(across.findings, asked, lines)),
-        alternatives=tuple(
-            alternative for alternative in across.alternatives if not alternative.change.startswith("Straight bond")
-        ),
     )
+
+
+def _for_double_lap(offers: Sequence[Alternative], unit: PlainTile | SizedSlate) -> tuple[Alternative, ...]:
+    """What may be offered, ranked anew. Double lap is always laid in broken bond; and there are no half slates, for half
+    the width of most is under the least verge slate.
+    """
+    barred = ("Straight bond", "Half units") if isinstance(unit, SizedSlate) else ("Straight bond",)
+    left = (offer for offer in offers if not offer.change.startswith(barred))
+    return tuple(replace(offer, rank=rank) for rank, offer in enumerate(left, 1))
 
 
 def _right_side_read(

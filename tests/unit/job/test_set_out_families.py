@@ -66,6 +66,16 @@ def test_plain_tiles_end_in_a_tile_and_a_half_every_other_course() -> None:
     assert {165.0, 247.5} == {piece.width_mm for piece in pieces}
 
 
+@pytest.mark.parametrize("name", ["plain-tiles", "slates"])
+def test_alternatives_across_are_ranked_from_one_and_never_half_slates(name: str) -> None:
+    """Half of a slate 250 mm wide is 125 mm, under the 150 mm a verge slate must have."""
+    for slope in result(name).slopes:
+        assert slope.across is not None
+        offers = slope.across.alternatives
+        assert list(range(1, len(offers) + 1)) == [offer.rank for offer in offers]
+        assert not any(offer.change.startswith("Half units") for offer in offers if name == "slates")
+
+
 def test_a_verge_overhang_is_read_off_the_last_unit_itself() -> None:
     across = result("plain-tiles").slopes[0].across
     assert across is not None
