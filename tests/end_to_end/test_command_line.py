@@ -94,7 +94,34 @@ def test_coverings_are_listed_and_shown(capsys: pytest.CaptureFixture[str]) -> N
     assert "hanging_length_mm" in out
     status, _, err = run(capsys, "coverings", "clay-pantil")
     assert 2 == status
-    assert "Did you mean" in err
+    assert "Did you mean clay-pantile-340x240?" in err
+
+
+@pytest.mark.parametrize("name", ["slate-500x250", "concrete-plain-265x165", "random-slates"])
+def test_every_covering_of_the_list_can_be_shown(capsys: pytest.CaptureFixture[str], name: str) -> None:
+    assert name in run(capsys, "coverings")[1]
+    status, out, _ = run(capsys, "coverings", name)
+    assert 0 == status
+    assert name in out
+
+
+@pytest.mark.parametrize("wrong", ["slate-500x25", "random-slate"])
+def test_a_double_lap_name_misspelt_is_answered_with_the_nearest(
+    capsys: pytest.CaptureFixture[str], wrong: str
+) -> None:
+    status, _, err = run(capsys, "coverings", wrong)
+    assert 2 == status
+    assert f"Did you mean {wrong}" in err
+
+
+def test_a_place_that_cannot_be_written_is_no_fault_of_the_program(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    target = tmp_path / "missing" / "result.json"
+    status, _, err = run(capsys, "set-out", str(DEMO), "--json", str(target))
+    assert 2 == status
+    assert str(target) in err
+    assert "No such file or directory" in err
 
 
 def test_a_measured_tile_goes_straight_into_a_job(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:

@@ -52,6 +52,12 @@ def main(arguments: Sequence[str] | None = None) -> int:  # noqa: PLR0911 - one 
     except BrokenPipeError:
         sys.stderr.close()
         return DONE
+    except OSError as error:
+        print(
+            f"gaugerod: {error.filename}: {error.strerror}. Check the path, and that it may be written.",
+            file=sys.stderr,
+        )
+        return REFUSED
     except KeyboardInterrupt:
         print("gaugerod: stopped", file=sys.stderr)
         return REFUSED
