@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import SlopeResult
 from gaugerod.setting_out.across import Across, EndPiece, Fit
+from gaugerod.setting_out.double_lap_across import MadeOf, VergePiece
 from gaugerod.sheets.lengths_shown import bare_length, fine_length, unit_heading
 from gaugerod.sheets.rod_tables import TICK
 from gaugerod.sheets.sheet import Block, Column, ColumnKind, Heading, Prose, Table
@@ -27,7 +28,8 @@ def across_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]:
         blocks.append(_perp_table(across, unit=unit))
         blocks += [Prose(text=text) for text in _past_the_eaves(slope, across, unit=unit)]
     if across.pieces:
-        blocks += [Heading(text="How the courses end"), _pieces_table(across, unit=unit)]
+        blocks.append(Heading(text="How the courses end"))
+        blocks.append(_pieces_table(slope, across, unit=unit))
     return tuple(blocks)
 
 
@@ -56,7 +58,6 @@ def _perp_table(across: Across, *, unit: LengthUnit) -> Table:
         )
         for number in range(1, max(len(line.marks_mm) for line in lines) + 1)
     ]
-    beside = 2 if len(rows) > 12 and len(lines) < 3 and unit is not LengthUnit.FT_IN else 1
     return Table(
         columns=(
             Column(heading="Perp", kind=ColumnKind.FIGURES),
@@ -68,31 +69,49 @@ def _perp_table(across: Across, *, unit: LengthUnit) -> Table:
             Column(heading="Done", kind=ColumnKind.TICK),
         ),
         rows=tuple(rows),
-        beside_count=beside,
+        beside_count=_beside_count(len(rows), len(lines), unit),
         set_count=5,
     )
 
 
-def _pieces_table(across: Across, *, unit: LengthUnit) -> Table:
+def _beside_count(rows_count: int, lines_count: int, unit: LengthUnit) -> int:
+    """As many tables side by side as their columns leave room for, none of a row or two."""
+    if unit is LengthUnit.FT_IN or lines_count > 1:
+        room_count = 2 if lines_count == 1 or unit is not LengthUnit.FT_IN else 1
+    else:
+        room_count = 3
+    return max(1, min(room_count, rows_count // 4))
+
+
+def _pieces_table(slope: SlopeResult, across: Across, *, unit: LengthUnit) -> Table:
+    """Every end of a course; at the verges of double lap, the unit that is laid there."""
+    laid = {(piece.at, piece.bond_row): piece for piece in slope.verge_pieces}
+    heading = unit_heading(unit)
     return Table(
         columns=(
-            Column(heading="At", share_ratio=1.0),
-            Column(heading="Courses", share_ratio=1.0),
-            Column(heading="Piece", share_ratio=1.0),
-            Column(heading=f"Covers, {unit_heading(unit)}", kind=ColumnKind.FIGURES, share_ratio=1.0),
-            Column(heading=f"Its width, {unit_heading(unit)}", kind=ColumnKind.FIGURES, share_ratio=1.0),
+            Column(heading="At"),
+            Column(heading="Courses"),
+            Column(heading="Piece"),
+            Column(heading=f"Covers, {heading}", kind=ColumnKind.FIGURES),
+            Column(heading=f"Its width, {heading}", kind=ColumnKind.FIGURES),
         ),
         rows=tuple(
             (
                 piece.at,
                 _courses_said(piece, across),
-                _FIT_SAID[piece.fit],
-                bare_length(piece.cover_mm, unit),
-                bare_length(piece.width_mm, unit),
+                *_piece_said(piece, laid.get((piece.at, piece.bond_row)), unit),
             )
             for piece in across.pieces
         ),
     )
+
+
+def _piece_said(piece: EndPiece, laid: VergePiece | None, unit: LengthUnit) -> tuple[str, str, str]:
+    """What it is, what it covers, how wide it is. A unit-and-a-half stands for two, so it covers what it is wide."""
+    if laid is None:
+        return _FIT_SAID[piece.fit], bare_length(piece.cover_mm, unit), bare_length(piece.width_mm, unit)
+    width = bare_length(laid.width_mm, unit)
+    return _MADE_OF_SAID[laid.made_of], width, width
 
 
 _FIT_SAID = {
@@ -100,6 +119,11 @@ _FIT_SAID = {
     Fit.HALF: "half unit",
     Fit.HIGH_POINT: "cut on a high point",
     Fit.CUT: "cut unit",
+}
+_MADE_OF_SAID = {
+    MadeOf.WHOLE: "one unit",
+    MadeOf.UNIT_AND_A_HALF: "a unit-and-a-half",
+    MadeOf.HALF: "a half unit",
 }
 
 

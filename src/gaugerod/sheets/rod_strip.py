@@ -1,5 +1,6 @@
 """The rod at full size: true-scale batten marks over pages to join, with a ruler on each page to prove the printer."""
 
+from collections.abc import Iterator
 from math import ceil
 
 from gaugerod.basis.lengths import LengthUnit, write_length
@@ -7,7 +8,9 @@ from gaugerod.job.result import Result, SlopeResult
 from gaugerod.setting_out.courses import Rod
 from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Paper, Path, Pen, Point, Words
 from gaugerod.sheets.lengths_shown import bare_length
+from gaugerod.sheets.mark_words import mark_word, marks_read
 from gaugerod.sheets.placed import Placed
+from gaugerod.sheets.rod_marks import SHORT, UNDER_EAVES, RodMark, rod_marks
 from gaugerod.sheets.setting_out_sheet import foot
 from gaugerod.sheets.shared_rods import rod_name
 from gaugerod.sheets.sheet import Block, Heading, NewPage, PaperSize, Pictures, Sheet, Steps
@@ -31,18 +34,17 @@ def strip_span_mm(size: PaperSize) -> float:
 
 def rod_strip(result: Result, slope: SlopeResult, *, numbers: tuple[int, ...], size: PaperSize) -> Sheet:
     """One rod of the slope at full size; ``numbers`` are those of the stations it serves, the first being drawn."""
-    rod = slope.courses.rods[numbers[0] - 1]
     name = rod_name(numbers)
     return Sheet(
         title=f"{result.job.title}: {name} at full size",
-        subtitle=f"Slope {slope.slope.name}, {name}. Batten marks at true size, to join into a rod.",
+        subtitle=f"Slope {slope.slope.name}, {name}. Every mark at true size, to join into a rod.",
         size=size,
         foot=foot(result, slope),
         region=result.job.edition.value,
         blocks=(
             Heading(text="How to use the strip", level=1),
-            Steps(lines=_STEPS),
-            *_rod_pages(slope, rod, name, size=size, unit=result.job.show_lengths_in),
+            Steps(lines=(*_STEPS, _MARKS_ARE[mark_word(slope)])),
+            *_rod_pages(slope, numbers[0] - 1, name, size=size, unit=result.job.show_lengths_in),
         ),
     )
 
@@ -56,35 +58,36 @@ _STEPS = (
     "Cut each page along its lower line. Lay that edge on the upper line of the page before, and glue.",
     "Glue the strip to a straight batten, lower end flush: that end goes to the outer face of the fascia.",
     "Check the last mark on the finished rod against the tape. If they differ, trust the tape and the rod table.",
-    "Each mark is the top edge of a batten.",
 )
+_MARKS_ARE: dict[str, str] = {
+    "batten": "Each mark is the top edge of a batten.",
+    "nail line": "Each mark is a line of nails or pegs, the middle of its batten, not the batten's edge.",
+}
+_COURSES: dict[str, str] = {UNDER_EAVES: "under-eaves course", SHORT: "short course"}
 
 
-def _rod_pages(slope: SlopeResult, rod: Rod, name: str, *, size: PaperSize, unit: LengthUnit) -> list[Block]:
+def _rod_pages(slope: SlopeResult, index: int, name: str, *, size: PaperSize, unit: LengthUnit) -> list[Block]:
     span_mm = strip_span_mm(size)
-    pages = ceil(rod.length_mm / span_mm)
+    pages = ceil(slope.courses.rods[index].length_mm / span_mm)
     blocks: list[Block] = []
     for page in range(pages):
         title = f"Slope {slope.slope.name}, {name}: strip {page + 1} of {pages}"
-        blocks += [
-            NewPage(),
-            Heading(text=title, kept_mm=0.0),
-            Pictures(pictures=((strip_page(rod, page=page, title=title, size=size, unit=unit), ""),)),
-        ]
+        placed = strip_page(slope, index, page=page, title=title, size=size, unit=unit)
+        blocks += [NewPage(), Heading(text=title, kept_mm=0.0), Pictures(pictures=((placed, ""),))]
     return blocks
 
 
-def strip_page(rod: Rod, *, page: int, title: str, size: PaperSize, unit: LengthUnit) -> Placed:
-    """One page of the rod at full size; ``page`` counts from 0."""
+def strip_page(slope: SlopeResult, index: int, *, page: int, title: str, size: PaperSize, unit: LengthUnit) -> Placed:
+    """One page of the rod of one station at full size; ``page`` counts from 0."""
+    rod = slope.courses.rods[index]
     span_mm = strip_span_mm(size)
     from_mm, to_mm = page * span_mm, (page + 1) * span_mm
     shown_to_mm = min(to_mm + OVERLAP_MM, rod.length_mm)
     last = to_mm >= rod.length_mm
-    marks = [
-        (number, mark_mm) for number, mark_mm in enumerate(rod.marks_mm, start=1) if from_mm <= mark_mm <= shown_to_mm
-    ]
-    words = [words for number, mark_mm in marks for words in _mark_words(number, mark_mm, unit)]
-    words += _tape_words(from_mm, shown_to_mm, marks_mm=[mark_mm for _, mark_mm in marks], unit=unit)
+    shown = [mark for mark in rod_marks(slope, index) if from_mm <= mark.mark_mm <= shown_to_mm]
+    marks = [mark.mark_mm for mark in shown]
+    words = [words for mark in shown for words in _mark_words(mark, marks_read(slope), unit)]
+    words += _tape_words(from_mm, shown_to_mm, marks_mm=marks, unit=unit)
     words += _end_words(rod, from_mm=from_mm, to_mm=to_mm, last=last, unit=unit)
     words += _ruler_words(from_mm)
     paths = [
@@ -94,12 +97,12 @@ def strip_page(rod: Rod, *, page: int, title: str, size: PaperSize, unit: Length
         Path(pen=Pen.RULER, runs_mm=_ruler(from_mm)),
     ]
     if marks:
-        paths.append(Path(pen=Pen.MARK, runs_mm=tuple(((_TAPE_MM, mark), (_STRIP_MM, mark)) for _, mark in marks)))
+        paths.append(Path(pen=Pen.MARK, runs_mm=tuple(((_TAPE_MM, mark), (_STRIP_MM, mark)) for mark in marks)))
     if page == 0:
         paths.append(Path(pen=Pen.CUT, runs_mm=(((0.0, 0.0), (_STRIP_MM + 8.0, 0.0)),)))
     if shown_to_mm == rod.length_mm:
         paths.append(Path(pen=Pen.CUT, runs_mm=(((0.0, rod.length_mm), (_STRIP_MM + 8.0, rod.length_mm)),)))
-    said = "; ".join(f"batten {number} at {bare_length(mark, unit)}" for number, mark in marks) or "no batten"
+    said = "; ".join(f"{_course(mark)} at {bare_length(mark.mark_mm, unit)}" for mark in shown) or "no mark"
     return Placed(
         drawing=Drawing(
             title=title,
@@ -148,26 +151,22 @@ def _tape_words(from_mm: float, to_mm: float, *, marks_mm: list[float], unit: Le
     ]
 
 
-def _mark_words(number: int, mark_mm: float, unit: LengthUnit) -> tuple[Words, ...]:
-    return (
-        Words(
-            at_mm=(_STRIP_MM, mark_mm),
-            text=f"{number}",
-            letter=Letter.VALUE,
-            size_paper_mm=9.0,
-            anchor=Anchor.END,
-            shift_paper_mm=(-2.0, 1.4),
-        ),
-        Words(
-            at_mm=(_STRIP_MM, mark_mm),
-            text=bare_length(mark_mm, unit),
-            letter=Letter.VALUE,
-            size_paper_mm=6.0,
-            anchor=Anchor.END,
-            shift_paper_mm=(-2.0, -5.6),
-        ),
-        _said((_STRIP_MM, mark_mm), f"top edge, batten {number}", 2.6, shift=(1.5, -0.9)),
-    )
+def _course(mark: RodMark) -> str:
+    return _COURSES.get(mark.name, f"course {mark.name}")
+
+
+def _mark_words(mark: RodMark, read: str, unit: LengthUnit) -> Iterator[Words]:
+    """The number and reading of a course, large; of the courses under the eaves and below the ridge, beside the strip."""
+    reading = bare_length(mark.mark_mm, unit)
+    at_mm = (_STRIP_MM, mark.mark_mm)
+    if mark.name in _COURSES:
+        yield _said(at_mm, f"{read}, {_course(mark)}, {reading}", 2.6, shift=(1.5, -0.9))
+        return
+    end = Anchor.END
+    value = Letter.VALUE
+    yield Words(at_mm=at_mm, text=mark.name, letter=value, size_paper_mm=9.0, anchor=end, shift_paper_mm=(-2.0, 1.4))
+    yield Words(at_mm=at_mm, text=reading, letter=value, size_paper_mm=6.0, anchor=end, shift_paper_mm=(-2.0, -5.6))
+    yield _said(at_mm, f"{read}, {_course(mark)}", 2.6, shift=(1.5, -0.9))
 
 
 def _end_words(rod: Rod, *, from_mm: float, to_mm: float, last: bool, unit: LengthUnit) -> list[Words]:

@@ -7,10 +7,11 @@ from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import NotSetOut, Result, SlopeResult
 from gaugerod.setting_out.courses import Alternative
 from gaugerod.sheets.across_tables import across_tables
-from gaugerod.sheets.double_lap_tables import double_lap_blocks
+from gaugerod.sheets.diminishing_tables import diminishing_blocks
 from gaugerod.sheets.finding_table import finding_alarm, finding_table
 from gaugerod.sheets.key_figures import key_figures
 from gaugerod.sheets.lengths_shown import fine_length, unit_heading
+from gaugerod.sheets.mark_words import mark_word
 from gaugerod.sheets.opening_tables import opening_tables
 from gaugerod.sheets.rod_tables import rod_tables
 from gaugerod.sheets.section_details import eaves_and_top
@@ -96,7 +97,7 @@ def _front(result: Result, slope: SlopeResult, *, size: PaperSize) -> list[Block
                     placed,
                     (
                         f"The slope {slope.slope.name} square on, {placed.scale_said}. Lengths in {unit_heading(unit)}; "
-                        f"battens numbered up from the eaves."
+                        f"{mark_word(slope)}s numbered up from the eaves."
                     ),
                 ),
             )
@@ -123,7 +124,7 @@ def _behind(result: Result, slope: SlopeResult) -> list[Block]:
     blocks: list[Block] = [
         NewPage(),
         *rod_tables(slope, unit=unit),
-        *double_lap_blocks(slope, unit=unit),
+        *([] if slope.diminishing is None else diminishing_blocks(slope.diminishing, unit=unit)),
         *across_tables(slope, unit=unit),
         *opening_tables(slope, unit=unit),
         *_sections(result, slope),

@@ -128,13 +128,14 @@ class Column:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Table:
     """Rows under real headings. ``beside_count`` sets the rows out in that many tables side by side, read down
-    then across; a heavier line follows every ``set_count`` rows (0: none).
+    then across; a heavier line follows every ``set_count`` rows (0: none), the first ``before_sets_count`` left out.
     """
 
     columns: tuple[Column, ...]
     rows: tuple[tuple[str, ...], ...]
     beside_count: int = 1
     set_count: int = 0
+    before_sets_count: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.result import SlopeResult
+from gaugerod.setting_out.said import counted
 from gaugerod.sheets.dimension_lanes import (
     LABEL_HEIGHT_MM,
     LEVEL_LANE_MM,
@@ -18,6 +19,7 @@ from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Paper, Words, large
 from gaugerod.sheets.edge_names import edge_names
 from gaugerod.sheets.lengths_shown import bare_length, fine_length
 from gaugerod.sheets.lettering import words_width_mm
+from gaugerod.sheets.mark_words import mark_word
 from gaugerod.sheets.placed import Placed
 from gaugerod.sheets.slope_labels import (
     across_labels,
@@ -226,7 +228,7 @@ def _said(slope: SlopeResult, *, unit: LengthUnit) -> str:
         f"The slope {slope.slope.name} drawn to scale, square on.",
         f"{bare_length(slope.slope.taped.eaves_mm, unit)} along the eaves.",
         (
-            f"{count} battens, the first at {bare_length(rods[0].marks_mm[0], unit)} and the top one at "
+            f"{counted(count, mark_word(slope))}, the first at {bare_length(rods[0].marks_mm[0], unit)} and the top one at "
             f"{bare_length(rods[0].marks_mm[-1], unit)} on the left rod, gauge {fine_length(rods[0].gauge_mm, unit)}."
         ),
     ]

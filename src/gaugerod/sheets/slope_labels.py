@@ -6,6 +6,7 @@ from gaugerod.setting_out.courses import Rod
 from gaugerod.sheets.dimension_lanes import Label, level_lane_fits
 from gaugerod.sheets.key_figures import ENDS_SQUARE
 from gaugerod.sheets.lengths_shown import bare_fine_length, bare_length
+from gaugerod.sheets.mark_words import mark_word
 
 
 def opening_letter(index: int) -> str:
@@ -18,13 +19,13 @@ def opening_letter(index: int) -> str:
     return chr(ord("A") + place) + (f"{turn + 1}" if turn else "")
 
 
-def rod_labels(rod: Rod, *, overhang_mm: float, unit: LengthUnit) -> list[Label]:
-    """First batten, gauge, top batten and apex of one rod, and the tail past the fascia."""
+def rod_labels(rod: Rod, *, mark: str, overhang_mm: float, unit: LengthUnit) -> list[Label]:
+    """First mark, gauge, top mark and apex of one rod, and the tail past the fascia. ``mark``: what a mark is."""
     first_mm, last_mm = rod.marks_mm[0], rod.marks_mm[-1]
     labels = [
         Label(at_mm=(rod.at_mm, -overhang_mm), name="past fascia", value=bare_length(overhang_mm, unit)),
-        Label(at_mm=(rod.at_mm, first_mm), name="first batten", value=bare_length(first_mm, unit)),
-        Label(at_mm=(rod.at_mm, last_mm), name="top batten", value=bare_length(last_mm, unit)),
+        Label(at_mm=(rod.at_mm, first_mm), name=f"first {mark}", value=bare_length(first_mm, unit)),
+        Label(at_mm=(rod.at_mm, last_mm), name=f"top {mark}", value=bare_length(last_mm, unit)),
         Label(at_mm=(rod.at_mm, rod.length_mm), name="apex", value=bare_length(rod.length_mm, unit)),
     ]
     if len(rod.marks_mm) > rod.kept_count + 1:
@@ -37,7 +38,7 @@ def rod_labels(rod: Rod, *, overhang_mm: float, unit: LengthUnit) -> list[Label]
 def left_rod_labels(slope: SlopeResult, *, unit: LengthUnit) -> list[Label]:
     """The left rod's labels."""
     rod = slope.courses.rods[0]
-    return rod_labels(rod, overhang_mm=rod.overhang_mm, unit=unit)
+    return rod_labels(rod, mark=mark_word(slope), overhang_mm=rod.overhang_mm, unit=unit)
 
 
 def right_labels(slope: SlopeResult, *, unit: LengthUnit) -> list[Label]:
@@ -45,7 +46,7 @@ def right_labels(slope: SlopeResult, *, unit: LengthUnit) -> list[Label]:
     labels: list[Label] = []
     left, right = slope.courses.rods[0], slope.courses.rods[-1]
     if (left.marks_mm, left.length_mm) != (right.marks_mm, right.length_mm):
-        labels += rod_labels(right, overhang_mm=right.overhang_mm, unit=unit)
+        labels += rod_labels(right, mark=mark_word(slope), overhang_mm=right.overhang_mm, unit=unit)
     for index, opening in enumerate(slope.slope.openings):
         letter = opening_letter(index)
         labels += [

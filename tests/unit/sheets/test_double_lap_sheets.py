@@ -1,5 +1,6 @@
 """Sheets of plain tiles, slates and random slates: every mark stands on paper, and the section is drawn to scale."""
 
+from collections.abc import Iterable
 from dataclasses import replace
 from importlib.resources import files
 from itertools import combinations, pairwise
@@ -12,17 +13,19 @@ from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.job.set_out import set_out
 from gaugerod.sheets.across_tables import across_tables
-from gaugerod.sheets.double_lap_tables import double_lap_blocks
 from gaugerod.sheets.drawing import Words
+from gaugerod.sheets.key_figures import key_figures
 from gaugerod.sheets.laying_sheet import laying_sheet
 from gaugerod.sheets.lengths_shown import bare_length
 from gaugerod.sheets.lettering import Box, words_box
 from gaugerod.sheets.placed import Placed
+from gaugerod.sheets.rod_strip import rod_strip
+from gaugerod.sheets.rod_tables import rod_tables
 from gaugerod.sheets.roof_sheet import roof_sheet
 from gaugerod.sheets.section_details import eaves_and_top, eaves_section, top_section
 from gaugerod.sheets.section_units import section_units
 from gaugerod.sheets.setting_out_sheet import setting_out_sheet
-from gaugerod.sheets.sheet import Heading, PaperSize, Prose, Table
+from gaugerod.sheets.sheet import Block, Figure, Heading, PaperSize, Pictures, Prose, Steps, Table
 from gaugerod.sheets.three_courses import three_courses
 
 FAMILIES = ("demo", "feet-and-inches", "plain-tiles", "slates", "random-slates", "hipped-house")
@@ -126,27 +129,91 @@ def test_the_section_says_the_lap_that_is_laid(name: str) -> None:
     assert said_mm >= int(slope.courses.headlap_mm)
 
 
+def rows_of(blocks: Iterable[Block]) -> list[tuple[str, ...]]:
+    return [row for block in blocks if isinstance(block, Table) for row in block.rows]
+
+
 @pytest.mark.parametrize("name", ["plain-tiles", "slates", "random-slates"])
-def test_every_extra_mark_stands_in_a_table(name: str) -> None:
+@pytest.mark.parametrize("unit", list(LengthUnit))
+def test_every_extra_mark_is_a_row_of_the_rod_table(name: str, unit: LengthUnit) -> None:
     _, slope = first(name)
-    cells = {
-        cell
-        for block in double_lap_blocks(slope, unit=LengthUnit.MM)
-        if isinstance(block, Table)
-        for row in block.rows
-        for cell in row
+    extras = slope.diminishing or slope.double_lap
+    assert extras is not None
+    rows = rows_of(rod_tables(slope, unit=unit))
+    eaves = [row for row in rows if row[0] == "eaves"]
+    assert {bare_length(rod.under_eaves_mark_mm, unit) for rod in extras.rods} == {
+        next(cell for cell in row if cell in {bare_length(rod.under_eaves_mark_mm, unit) for rod in extras.rods})
+        for row in eaves
     }
     if slope.double_lap is not None:
-        for rod in slope.double_lap.rods:
-            assert bare_length(rod.under_eaves_mark_mm, LengthUnit.MM) in cells
-            assert rod.short is None or bare_length(rod.short.mark_mm, LengthUnit.MM) in cells
-    if slope.diminishing is not None:
-        assert {bare_length(mark, LengthUnit.MM) for mark in slope.diminishing.rods[0].marks_mm} <= cells
-    assert cells
+        shorts = {bare_length(rod.short.mark_mm, unit) for rod in slope.double_lap.rods if rod.short is not None}
+        assert shorts == {row[1] for row in rows if row[0] == "top"}
 
 
-def test_single_lap_adds_nothing() -> None:
-    assert [] == list(double_lap_blocks(first("demo")[1], unit=LengthUnit.MM))
+def test_each_course_of_random_slates_stands_with_its_slate_and_its_own_lap() -> None:
+    _, slope = first("random-slates")
+    assert slope.diminishing is not None
+    rod = slope.diminishing.rods[0]
+    rows = rows_of(rod_tables(slope, unit=LengthUnit.MM))[: len(rod.marks_mm) + 1]
+    assert ("eaves", "277", "", "cut 352") == rows[0][:4]
+    assert ("1", "525", "248", "600", "247", "") == rows[1][:6]
+    # Course 6 starts the next length: a drop course.
+    assert ("6", "1660", "147", "500") == rows[6][:4]
+    for row, lap_mm in zip(rows[2:], rod.laps_mm, strict=False):
+        assert lap_mm - 0.1 <= float(row[5]) <= lap_mm
+    assert "cut 296" == rows[-1][3]
+
+
+def test_single_lap_has_no_extra_rows() -> None:
+    assert {"eaves", "top"}.isdisjoint({row[0] for row in rows_of(rod_tables(first("demo")[1], unit=LengthUnit.MM))})
+
+
+@pytest.mark.parametrize("name", ["plain-tiles", "slates", "random-slates"])
+def test_the_full_size_rod_carries_the_extra_marks_and_says_what_a_mark_is(name: str) -> None:
+    found, slope = first(name)
+    sheet = rod_strip(found, slope, numbers=(1,), size=PaperSize.A4)
+    said = [
+        words.text for b in sheet.blocks if isinstance(b, Pictures) for p, _ in b.pictures for words in p.drawing.words
+    ]
+    extras = slope.diminishing or slope.double_lap
+    assert extras is not None
+    read = "top edge" if name == "plain-tiles" else "nail line"
+    assert f"{read}, under-eaves course, {extras.rods[0].under_eaves_mark_mm:.0f}" in said
+    assert f"{read}, course 1" in said
+    (steps,) = [block for block in sheet.blocks if isinstance(block, Steps)]
+    assert ("nails" in steps.lines[-1]) is (read == "nail line")
+
+
+def figures(name: str) -> dict[str, Figure]:
+    found, slope = first(name)
+    return {f.label: f for f in key_figures(slope, covering=found.job.covering, unit=LengthUnit.MM)}
+
+
+def test_the_numbers_read_first_are_those_of_the_family() -> None:
+    tiles, slates, random = figures("plain-tiles"), figures("slates"), figures("random-slates")
+    assert (("190 mm",), "long; its mark at 129 mm") == (
+        tiles["Under-eaves unit"].values,
+        tiles["Under-eaves unit"].note,
+    )
+    assert ("190 mm",) == tiles["Short course at the top"].values
+    assert "with a joint of 1.5 mm" == tiles["Cover of one unit"].note
+    assert ("321 mm",) == slates["Nail holes"].values
+    assert "First nail line" in slates
+    assert "First batten" in tiles
+    assert ("600 mm", "to 400 mm") == random["Lengths"].values
+    assert ("247 mm", "to 147 mm") == random["Gauge"].values
+    assert ("352 mm",) == random["Under-eaves slate"].values
+
+
+def test_what_lies_at_the_verges_is_told_once() -> None:
+    _, slope = first("plain-tiles")
+    ends = rows_of(across_tables(slope, unit=LengthUnit.MM))[-4:]
+    assert [
+        ("left", "1, 3, 5 …", "one unit", "165", "165"),
+        ("left", "2, 4, 6 …", "a unit-and-a-half", "248", "248"),
+        ("right", "1, 3, 5 …", "one unit", "165", "165"),
+        ("right", "2, 4, 6 …", "a unit-and-a-half", "248", "248"),
+    ] == ends
 
 
 @pytest.mark.parametrize("name", FAMILIES)

@@ -55,12 +55,12 @@ def test_a_page_fits_its_paper(size: PaperSize) -> None:
 
 
 def test_a_tape_reading_is_left_out_where_a_mark_runs_through_it() -> None:
-    rod = result_by_hand().slopes[0].courses.rods[0]
-    second = strip_page(rod, page=1, title="two", size=PaperSize.A4, unit=LengthUnit.MM)
+    slope = result_by_hand().slopes[0]
+    second = strip_page(slope, 0, page=1, title="two", size=PaperSize.A4, unit=LengthUnit.MM)
     assert 347.0 in marks_on(second)
     readings = {words.text for words in second.drawing.words}
     assert "350" in readings
-    near = strip_page(rod, page=2, title="three", size=PaperSize.A4, unit=LengthUnit.MM)
+    near = strip_page(slope, 0, page=2, title="three", size=PaperSize.A4, unit=LengthUnit.MM)
     assert {"500", "550", "600", "650"} <= {words.text for words in near.drawing.words}
 
 

@@ -78,8 +78,8 @@ def test_the_numbers_read_first_are_the_results() -> None:
     assert {
         "Courses": ("15",), "Gauge": ("left 322.7 mm", "right 323.6 mm"), "Headlap kept": ("96.3 mm",),
         "Eaves overhang": ("50 mm",), "First batten": ("347 mm",), "Top batten": ("left 4865 mm", "right 4878 mm"),
-        "Units in a course": ("25",), "Cover of one unit": ("300 mm",), "Left verge": ("45 mm",),
-        "Right verge": ("45 mm",), "Least cut piece": ("212 mm",),
+        "Units in a course": ("25",), "Cover of one unit": ("300 mm",), "Both verges": ("45 mm",),
+        "Least cut piece": ("212 mm",),
     } == {label: figure.values for label, figure in first.items()}  # fmt: skip
     assert "on the slope; 41 mm on the level" == first["Eaves overhang"].note
     assert "at least 75 mm" == first["Headlap kept"].note

@@ -79,6 +79,7 @@ def _block(block: Block) -> Data:  # noqa: PLR0911 -- one answer for each kind o
                 "rows": [[_lines(tuple(cell.split("\n"))) for cell in row] for row in block.rows],
                 "beside_count": block.beside_count,
                 "set_count": block.set_count,
+                "before_sets_count": block.before_sets_count,
             }
         case Steps():
             return {"block": "steps", "lines": _lines(block.lines)}

@@ -97,7 +97,7 @@ def _plan(
         least_lap_mm=min(lap for rod in rods for lap in rod.laps_mm),
         rods=rods,
         heaps=heaps,
-        sorting=sorting_of(ask, groups=groups, heaps=heaps, under_eaves_mm=under_eaves * step_mm),
+        sorting=sorting_of(ask, heaps=heaps, under_eaves_mm=under_eaves * step_mm),
         top_notes=top_notes_of(ask, rods=rods),
     )
 

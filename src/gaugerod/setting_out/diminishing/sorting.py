@@ -2,14 +2,12 @@
 
 from collections.abc import Sequence
 
-from gaugerod.setting_out.diminishing.answer import DiminishingRod, HeapUse, LengthGroup
+from gaugerod.setting_out.diminishing.answer import DiminishingRod, HeapUse
 from gaugerod.setting_out.diminishing.ask import DiminishingAsk
 from gaugerod.setting_out.said import said
 
 
-def sorting_of(
-    ask: DiminishingAsk, *, groups: Sequence[LengthGroup], heaps: Sequence[HeapUse], under_eaves_mm: float
-) -> tuple[str, ...]:
+def sorting_of(ask: DiminishingAsk, *, heaps: Sequence[HeapUse], under_eaves_mm: float) -> tuple[str, ...]:
     """Sorting, in steps.
 
     Source: thickest at the eaves, in three or four thicknesses: slating trade pages (published). Widest for the verges:
@@ -26,22 +24,7 @@ def sorting_of(
         "Within each length sort into three or four thicknesses, like with like in a course, the thickest nearest eaves.",
         "Put the widest of each length by for the verges, where every second course starts with half a bond more.",
         f"Cut the under-eaves slates {said(under_eaves_mm, ask.division)} long: {sources}.",
-        *(_group_line(ask, group) for group in groups),
-        *(
-            f"{heap.left_run_mm / 1000:.1f} m of {said(heap.length_mm, ask.division)} stay over."
-            for heap in heaps
-            if heap.left_run_mm > 0
-        ),
     )
-
-
-def _group_line(ask: DiminishingAsk, group: LengthGroup) -> str:
-    which = (
-        f"course {group.first_course}"
-        if group.courses_count == 1
-        else f"courses {group.first_course} to {group.last_course}"
-    )
-    return f"{said(group.length_mm, ask.division)}: {which}."
 
 
 def top_notes_of(ask: DiminishingAsk, *, rods: Sequence[DiminishingRod]) -> tuple[str, ...]:
