@@ -44,6 +44,25 @@ def test_something_outside_a_rule_gives_one_and_says_what_could_change(
     assert "What could change:" in out
 
 
+def test_a_lap_that_is_short_is_never_printed_without_a_word(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    job = tmp_path / "slates.toml"
+    stated = (EXAMPLES / "slates.toml").read_text("utf-8").replace("[set_out]", '[set_out]\nheadlap = "56 mm"')
+    job.write_text(stated, "utf-8")
+    status, out, _ = run(capsys, "set-out", str(job))
+    assert 1 == status
+    lap = next(line for line in out.splitlines() if "headlap" in line)
+    assert lap.endswith("(OUTSIDE: see the findings)")
+    assert "OUTSIDE" not in run(capsys, "set-out", str(EXAMPLES / "slates.toml"))[1]
+
+
+def test_a_hip_has_no_overhang_in_the_main_numbers(capsys: pytest.CaptureFixture[str]) -> None:
+    out = run(capsys, "set-out", str(EXAMPLES / "hipped-house.toml"))[1]
+    assert "hip 0 mm" not in out
+    assert "hip, hip" in out
+
+
 def test_every_fault_of_a_file_is_listed_and_gives_two(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
     job = tmp_path / "wrong.toml"
     job.write_text(DEMO.read_text("utf-8").replace('"35°"', '"95°"').replace("7.460 m", "seven"), "utf-8")

@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator
 
+from gaugerod.basis.finding import Verdict
 from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
 from gaugerod.cli.lines import finding_lines, wrapped
 from gaugerod.job.method_across import fine_length
 from gaugerod.job.result import Result, SlopeResult
-from gaugerod.setting_out.across import Across
+from gaugerod.setting_out.across import Across, SideKind
 from gaugerod.setting_out.courses import Alternative
 
 
@@ -31,7 +32,7 @@ def summary_lines(result: Result) -> list[str]:
 
 def _courses(slope: SlopeResult, unit: LengthUnit) -> Iterator[str]:
     courses = slope.courses
-    lap = f"headlap {write_greatest(courses.headlap_mm, unit)}"
+    lap = f"headlap {write_greatest(courses.headlap_mm, unit)}{_short(slope)}"
     if slope.diminishing is None:
         gauges = {fine_length(rod.gauge_mm, unit): None for rod in courses.rods}
         yield f"  courses up     {courses.count} at {', '.join(gauges)} gauge; {lap}"
@@ -51,10 +52,21 @@ def _courses(slope: SlopeResult, unit: LengthUnit) -> Iterator[str]:
 def _across(across: Across, slope: SlopeResult, unit: LengthUnit) -> Iterator[str]:
     yield (
         f"  units across   {across.units_count} at {fine_length(across.cover_mm, unit)} cover, {across.bond.value} bond; "
-        f"{slope.slope.left.value} {_reach(across.left_overhang_mm, unit)}, "
-        f"{slope.slope.right.value} {_reach(across.right_overhang_mm, unit)}"
+        f"{_side(slope.slope.left, across.left_overhang_mm, unit)}, "
+        f"{_side(slope.slope.right, across.right_overhang_mm, unit)}"
     )
     yield from wrapped(across.why, first="                 ")
+
+
+def _short(slope: SlopeResult) -> str:
+    """A lap outside a rule never stands there without a word."""
+    outside = (finding for finding in slope.findings if finding.verdict is Verdict.OUTSIDE)
+    return " (OUTSIDE: see the findings)" if any(finding.rule.startswith("headlap") for finding in outside) else ""
+
+
+def _side(kind: SideKind, past_mm: float, unit: LengthUnit) -> str:
+    """What stands there, and how far the covering reaches past it; at a hip or valley it is cut to the line."""
+    return kind.value if kind in {SideKind.HIP, SideKind.VALLEY} else f"{kind.value} {_reach(past_mm, unit)}"
 
 
 def _reach(past_mm: float, unit: LengthUnit) -> str:
