@@ -3,10 +3,12 @@
 from collections.abc import Sequence
 from typing import assert_never
 
-from gaugerod.basis.finding import Finding, Sense, Verdict
+from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.lengths import LengthUnit
-from gaugerod.sheets.lengths_shown import fine_length
-from gaugerod.sheets.sheet import Alarm, Column, ColumnKind, Table
+from gaugerod.setting_out.said import counted
+from gaugerod.sheets.figure_said import figure_said
+from gaugerod.sheets.sheet import Alarm, Column, ColumnKind, Prose, Table
+from gaugerod.sheets.told_once import told_once
 
 _ORDER = (Verdict.OUTSIDE, Verdict.NOT_COVERED, Verdict.WITHIN)
 
@@ -28,21 +30,30 @@ def verdict_said(verdict: Verdict) -> str:
             assert_never(unreachable)
 
 
-def finding_alarm(findings: Sequence[Finding]) -> Alarm | None:
-    """Everything outside its rule, each with its figure and limit; None when nothing is."""
+def finding_alarm(findings: Sequence[Finding], *, name: str, unit: LengthUnit) -> Alarm | None:
+    """Everything outside its rule, each with its figure and limit; None when nothing is. ``name`` is the slope's."""
     outside = [finding for finding in findings if finding.verdict is Verdict.OUTSIDE]
-    if not outside:
+    told = told_once(outside, name=name, unit=unit)
+    if not told:
         return None
-    count = len(outside)
     return Alarm(
-        title=f"▲ {count} thing{'' if count == 1 else 's'} OUTSIDE a rule. Read before starting",
-        lines=tuple(f"{finding.rule[:1].upper()}{finding.rule[1:]}. {finding.says}" for finding in outside),
+        title=f"▲ {counted(len(told), 'thing')} OUTSIDE a rule. Read before starting",
+        lines=tuple(f"{each.rule}. {each.finding.says}" for each in told),
     )
 
 
-def finding_table(findings: Sequence[Finding], *, unit: LengthUnit) -> Table:
-    """What is outside first, then what no rule covers, then what is within."""
-    in_order = sorted(findings, key=lambda finding: _ORDER.index(finding.verdict))
+def verdicts_counted(findings: Sequence[Finding], *, name: str, unit: LengthUnit) -> Prose:
+    """How many of each verdict the table under it holds."""
+    verdicts = [each.finding.verdict for each in told_once(findings, name=name, unit=unit)]
+    return Prose(
+        text=f"{verdicts.count(Verdict.OUTSIDE)} outside, {verdicts.count(Verdict.NOT_COVERED)} not covered by any rule "
+        f"here, {verdicts.count(Verdict.WITHIN)} within. From memory means not checked against the document it names."
+    )
+
+
+def finding_table(findings: Sequence[Finding], *, name: str, unit: LengthUnit) -> Table:
+    """What is outside first, then what no rule covers, then what is within. ``name`` is the slope's."""
+    in_order = sorted(told_once(findings, name=name, unit=unit), key=lambda told: _ORDER.index(told.finding.verdict))
     return Table(
         columns=(
             Column(heading="Verdict", share_ratio=1.0),
@@ -52,26 +63,11 @@ def finding_table(findings: Sequence[Finding], *, unit: LengthUnit) -> Table:
         ),
         rows=tuple(
             (
-                verdict_said(finding.verdict),
-                f"{finding.rule[:1].upper()}{finding.rule[1:]}. {finding.says}\nSource: {finding.citation}",
-                figure_said(finding.proposed, finding=finding, unit=unit, of_limit=False),
-                figure_said(finding.limit, finding=finding, unit=unit, of_limit=True),
+                verdict_said(told.finding.verdict),
+                f"{told.rule}. {told.finding.says}\nSource: {told.finding.citation}",
+                figure_said(told.finding.proposed, finding=told.finding, unit=unit, of_limit=False),
+                figure_said(told.finding.limit, finding=told.finding, unit=unit, of_limit=True),
             )
-            for finding in in_order
+            for told in in_order
         ),
     )
-
-
-def figure_said(value: float | None, *, finding: Finding, unit: LengthUnit, of_limit: bool) -> str:
-    """A figure of a finding in its unit. The proposed one is never rounded towards its limit's good side."""
-    if value is None:
-        return "none" if of_limit else "not known"
-    sense = {Sense.AT_LEAST: "≥ ", Sense.AT_MOST: "≤ "}[finding.sense] if of_limit else ""
-    if finding.unit == "mm":
-        towards = None if of_limit else finding.sense
-        shown = fine_length(value, unit, towards=towards)
-        if unit is LengthUnit.FT_IN:
-            shown += f"\n({fine_length(value, LengthUnit.MM, towards=towards)})"
-        return sense + shown
-    word = {"deg": "°", "degrees": "°", "count": "", "ratio": ""}.get(finding.unit, f" {finding.unit}")
-    return f"{sense}{value:.5g}{word}"

@@ -32,6 +32,6 @@ def _blocks(result: Result, short: NotSetOut, *, unit: LengthUnit) -> Iterator[B
         yield alternatives_table(short.alternatives, counted="Gauges", measured="Gauge", unit=unit)
     if short.findings:
         yield Heading(text="Findings", kept_mm=50.0)
-        yield finding_table(short.findings, unit=unit)
+        yield finding_table(short.findings, name=short.slope.name, unit=unit)
     yield Heading(text="Cautions", kept_mm=60.0)
     yield Bullets(lines=result.cautions)

@@ -41,7 +41,7 @@ def rod_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]:
         ]
     if any(len(rod.marks_mm) > _SET_COUNT for rod in slope.courses.rods):
         blocks += [
-            Heading(text="Check in sets of ten"),
+            Heading(text="Check in sets of ten", kept_mm=60.0),
             Prose(text=f"Ten gauges measured in one go, {_FROM_TO[mark_word(slope)]}."),
             _sets_of_ten(slope, unit=unit),
         ]

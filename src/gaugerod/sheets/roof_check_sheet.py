@@ -42,7 +42,9 @@ def roof_check_sheet(check: RoofCheck, *, title: str, unit: LengthUnit, size: Pa
 
 
 def _front(check: RoofCheck, *, unit: LengthUnit, size: PaperSize) -> list[Block]:
-    alarm = finding_alarm([finding for finding in check.findings if finding.rule in _LAPS])
+    alarm = finding_alarm(
+        [finding for finding in check.findings if finding.rule in _LAPS], name=check.ask.where, unit=unit
+    )
     drawn = roof_check_drawing(check, unit=unit, room_width_mm=size.text_width_mm, room_height_mm=_DRAWING_HIGH_MM)
     first: list[Block] = [Prose(text="No lap is short.")] if alarm is None else [alarm]
     caption = f"As measured, {drawn.scale_said}. A triangle on a heavy bar: the lap there is short. Slanting: to strip."
@@ -123,7 +125,7 @@ def _behind(check: RoofCheck, *, unit: LengthUnit) -> list[Block]:
         Heading(text="Every lap"),
         *_lap_tables(check, unit=unit),
         Heading(text="Findings"),
-        finding_table(check.findings, unit=unit),
+        finding_table(check.findings, name=check.ask.where, unit=unit),
         Heading(text="Cautions"),
         Bullets(lines=CAUTIONS),
         Heading(text="Working"),

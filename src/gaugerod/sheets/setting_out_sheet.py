@@ -2,13 +2,13 @@
 
 from collections.abc import Sequence
 
-from gaugerod.basis.finding import Finding, Verdict
+from gaugerod.basis.finding import Finding
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import NotSetOut, Result, SlopeResult
 from gaugerod.setting_out.courses import Alternative
 from gaugerod.sheets.across_tables import across_tables
 from gaugerod.sheets.diminishing_tables import diminishing_blocks
-from gaugerod.sheets.finding_table import finding_alarm, finding_table
+from gaugerod.sheets.finding_table import finding_alarm, finding_table, verdicts_counted
 from gaugerod.sheets.key_figures import key_figures
 from gaugerod.sheets.lengths_shown import fine_length, unit_heading
 from gaugerod.sheets.mark_words import mark_word
@@ -67,7 +67,7 @@ def _front(result: Result, slope: SlopeResult, *, size: PaperSize) -> list[Block
     """The page that is pinned up."""
     unit = result.job.show_lengths_in
     figures = key_figures(slope, covering=result.job.covering, unit=unit)
-    alarm = finding_alarm(_said_first(result, slope))
+    alarm = finding_alarm(_said_first(result, slope), name=slope.slope.name, unit=unit)
     reasons = slope.courses.why if slope.across is None else f"{slope.courses.why} {slope.across.why}"
     taken_mm = _FRONT_MM + _FIGURES_ROW_MM * -(-len(figures) // 4) + 5.0 * -(-len(reasons) // 110)
     if alarm is not None:
@@ -131,8 +131,8 @@ def _behind(result: Result, slope: SlopeResult) -> list[Block]:
         Heading(text="Method", kept_mm=50.0),
         Steps(lines=slope.method),
         Heading(text="Findings", kept_mm=50.0),
-        _verdicts(_said_first(result, slope)),
-        finding_table(_said_first(result, slope), unit=unit),
+        verdicts_counted(_said_first(result, slope), name=slope.slope.name, unit=unit),
+        finding_table(_said_first(result, slope), name=slope.slope.name, unit=unit),
     ]
     up = [each for where, each in result.alternatives if where == slope.slope.name]
     across = [each for where, each in result.alternatives if where == f"{slope.slope.name}, across"]
@@ -179,14 +179,6 @@ def _sections(result: Result, slope: SlopeResult) -> list[Block]:
             for row in rows
         ),
     ]
-
-
-def _verdicts(findings: list[Finding]) -> Prose:
-    counts = {verdict: sum(each.verdict is verdict for each in findings) for verdict in Verdict}
-    return Prose(
-        text=f"{counts[Verdict.OUTSIDE]} outside, {counts[Verdict.NOT_COVERED]} not covered by any rule here, "
-        f"{counts[Verdict.WITHIN]} within. From memory means not checked against the document it names."
-    )
 
 
 def alternatives_table(alternatives: Sequence[Alternative], *, counted: str, measured: str, unit: LengthUnit) -> Table:

@@ -63,7 +63,8 @@ def test_more_short_laps_than_there_is_room_for_are_labelled_worst_first_and_all
 def test_the_record_begins_with_what_lets_water_in_and_tells_the_new_marks() -> None:
     sheet = roof_check_sheet(SHORT, title="Check", unit=LengthUnit.MM, size=PaperSize.A4)
     (alarm,) = (block for block in sheet.blocks if isinstance(block, Alarm))
-    assert "Lap as built. Course 4 laps course 3 by 65.0 mm, 10.0 mm short of 75 mm." in alarm.lines[0]
+    assert alarm.lines[0].startswith("Lap as built (course 4 over course 3, 6000 mm from the left). ")
+    assert "Course 4 laps course 3 by 65.0 mm, 10.0 mm short of 75 mm." in alarm.lines[0]
     outside = [finding for finding in SHORT.findings if finding.verdict is Verdict.OUTSIDE]
     more = [block.text for block in sheet.blocks if isinstance(block, Prose) and " more outside " in block.text]
     assert len(alarm.lines) + sum(int(text.split()[0]) for text in more) == len(outside)

@@ -102,7 +102,7 @@ def test_a_finding_of_the_job_as_a_whole_is_told_on_the_slopes_sheet() -> None:
     result = result_by_hand()
     whole = replace(result.findings[0], where="job", rule="exposure", proposed=1.0)
     sheet = sheet_of(replace(result, findings=(whole, *result.findings)))
-    assert any("Exposure." in line for block in sheet.blocks if isinstance(block, Alarm) for line in block.lines)
+    assert any("Exposure (job)." in line for block in sheet.blocks if isinstance(block, Alarm) for line in block.lines)
 
 
 @pytest.mark.parametrize("unit", list(LengthUnit))
