@@ -3,8 +3,10 @@
 import os
 import sqlite3
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing
 from pathlib import Path
+from threading import Barrier
 
 import pytest
 
@@ -179,6 +181,41 @@ def test_a_log_without_its_file_is_not_thrown_away(path: Path, *, empty: bool) -
     with pytest.raises(StoreUnusable, match="newest saves"):
         JobStore.open(path)
     assert b"the newest saves" == log.read_bytes()
+
+
+def test_a_save_cut_off_in_an_old_file_is_undone_and_the_rest_kept(tmp_path: Path) -> None:
+    """A crash of version 1 in the middle of writing: half of it is in the file, and a journal says how to undo it."""
+    source, found = tmp_path / "jobs.sqlite", tmp_path / "found"
+    found.mkdir()
+    write_version_1(source)
+    with closing(sqlite3.connect(source, isolation_level=None)) as connection:
+        connection.execute("PRAGMA cache_size = 1")
+        connection.execute("BEGIN IMMEDIATE")
+        connection.execute("UPDATE job SET rev = 100")
+        connection.execute("UPDATE revision SET document = randomblob(100000)")
+        for each in tmp_path.glob("jobs.sqlite*"):
+            (found / each.name).write_bytes(each.read_bytes())
+        connection.execute("ROLLBACK")
+    assert {"jobs.sqlite", "jobs.sqlite-journal"} == {each.name for each in found.iterdir()}
+    with JobStore.open(found / "jobs.sqlite") as store:
+        assert (2, a_job("Yard Cottage")) == (store.load("a1").rev, store.load("a1").document)
+
+
+def test_many_may_make_the_file_at_the_same_moment(tmp_path: Path) -> None:
+    together = Barrier(8)
+
+    def make(path: Path) -> None:
+        together.wait()
+        with JobStore.open(path) as store:
+            store.create(a_job(), by="Ann")
+
+    with ThreadPoolExecutor(8) as pool:
+        for number in range(15):
+            path = tmp_path / f"{number}.sqlite"
+            for made in [pool.submit(make, path) for _ in range(8)]:
+                made.result()
+            with JobStore.open(path) as store:
+                assert 8 == len(store.jobs())
 
 
 def test_an_empty_file_is_a_new_store(path: Path) -> None:
