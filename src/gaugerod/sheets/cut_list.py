@@ -1,10 +1,13 @@
 """The cut list: every piece to saw, edge by edge, with what it is cut from and what it serves."""
 
 from collections.abc import Iterator
+from itertools import groupby
 
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.result import Result, SlopeResult
+from gaugerod.laying.ask import Unit
 from gaugerod.laying.cut_unit import Cut, CutUnit, Remedy
+from gaugerod.setting_out.said import counted
 from gaugerod.sheets.lengths_shown import bare_length, unit_heading
 from gaugerod.sheets.rod_tables import TICK
 from gaugerod.sheets.sheet import Column, ColumnKind, Table
@@ -28,7 +31,7 @@ def edges_cut(slope: SlopeResult) -> tuple[str, ...]:
 
 
 def cut_table(result: Result, slope: SlopeResult, edge: str) -> Table:
-    """Every piece this edge cuts, from the eaves up."""
+    """Every piece this edge cuts, from the eaves up; neighbours in a course that are sawn alike share a row."""
     unit = result.job.show_lengths_in
     serves = offcut_words(result)
     return Table(
@@ -49,25 +52,38 @@ def cut_table(result: Result, slope: SlopeResult, edge: str) -> Table:
 
 
 def _rows(slope: SlopeResult, edge: str, unit: LengthUnit, serves: dict[int, str]) -> Iterator[tuple[str, ...]]:
-    pieces = () if slope.laid is None else slope.laid.pieces
-    for piece in pieces:
-        for cut in piece.cuts:
-            if cut.edge.name == edge:
-                yield _row(piece, cut, unit, serves.get(piece.number, ""))
+    if slope.laid is None:
+        return
+    laid = slope.laid.ask.unit
+    cuts = ((piece, cut) for piece in slope.laid.pieces for cut in piece.cuts if cut.edge.name == edge)
+    told = ((piece.number, _row(piece, cut, laid, unit, serves.get(piece.number, ""))) for piece, cut in cuts)
+    # Pieces are numbered along a course, so those sawn alike have numbers that differ from their places by the same.
+    in_order = ((number - place, number, row) for place, (number, row) in enumerate(told))
+    for (_, row), alike in groupby(in_order, key=lambda each: (each[0], each[2])):
+        numbers = [number for _, number, _ in alike]
+        named = f"{numbers[0]}" if len(numbers) == 1 else f"{numbers[0]} to {numbers[-1]}"
+        yield (named, *row)
 
 
-def _row(piece: CutUnit, cut: Cut, unit: LengthUnit, serves: str) -> tuple[str, ...]:
+def _row(piece: CutUnit, cut: Cut, laid: Unit, unit: LengthUnit, serves: str) -> tuple[str, ...]:
     return (
-        str(piece.number),
         str(piece.course + 1),
         bare_length(cut.length_mm, unit),
         f"{cut.angle_deg:.1f}°",
         f"{bare_length(cut.start_mm[0], unit)} → {bare_length(cut.end_mm[0], unit)}",
         f"{100 * piece.shows_ratio:.0f} %",
-        f"{piece.nibs_kept_count} nib, {piece.holes_kept_count} hole",
+        _held_by(piece, laid),
         f"{REMEDIES[piece.remedy]}{serves}",
         TICK,
     )
+
+
+def _held_by(piece: CutUnit, laid: Unit) -> str:
+    """What is left of nibs and holes, of those the unit has."""
+    if not (laid.nibs or laid.holes):
+        return "holes not known"
+    kept = ((piece.nibs_kept_count, laid.nibs, "nib"), (piece.holes_kept_count, laid.holes, "hole"))
+    return ", ".join(counted(count, what) if count else f"no {what}" for count, of, what in kept if of)
 
 
 def offcut_words(result: Result) -> dict[int, str]:

@@ -13,6 +13,7 @@ from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.job.set_out import set_out
 from gaugerod.sheets.across_tables import across_tables
+from gaugerod.sheets.cut_list import cut_table, edges_cut
 from gaugerod.sheets.drawing import Words
 from gaugerod.sheets.key_figures import key_figures
 from gaugerod.sheets.laying_sheet import laying_sheet
@@ -231,15 +232,18 @@ def test_every_sheet_of_every_family_is_made(name: str, size: PaperSize) -> None
         assert roof_sheet(found, roof, size=size).blocks
 
 
-def test_piece_numbers_on_the_sheets_are_those_of_the_result() -> None:
-    found = result("hipped-house")
-    numbers = {str(piece.number) for slope in found.slopes if slope.laid for piece in slope.laid.pieces}
-    seen: set[str] = set()
+@pytest.mark.parametrize("name", ["hipped-house", "random-slates", "demo", "slates"])
+def test_piece_numbers_on_the_sheets_are_those_of_the_result(name: str) -> None:
+    found = result(name)
+    numbers = {piece.number for slope in found.slopes if slope.laid for piece in slope.laid.pieces}
+    seen: set[int] = set()
     for slope in found.slopes:
         assert slope.laid is not None
         for block in laying_sheet(found, slope, slope.laid, size=PaperSize.A4).blocks:
             if isinstance(block, Table) and block.columns[0].heading == "piece":
-                seen |= {row[0] for row in block.rows}
+                for row in block.rows:
+                    low, *high = (int(number) for number in row[0].split(" to "))
+                    seen |= set(range(low, (high or [low])[0] + 1))
     assert numbers == seen
 
 
@@ -268,3 +272,19 @@ def test_a_slope_that_leans_out_past_its_eaves_says_how_the_perps_carry_on() -> 
     assert leaning == past
     assert "house 3" in leaning
     assert any("891" in text for text in said["house 3"])
+
+
+def test_slates_sawn_alike_side_by_side_share_a_row() -> None:
+    found, slope = first("random-slates")
+    rows = cut_table(found, slope, "ridge").rows
+    assert len(rows) < 5
+    assert any(" to " in row[0] for row in rows)
+
+
+def test_a_piece_says_what_is_left_to_hold_it_by_only_where_that_is_known() -> None:
+    found, slope = first("random-slates")
+    assert {"holes not known"} == {row[6] for row in cut_table(found, slope, "ridge").rows}
+    house = result("hipped-house")
+    (edge, *_) = edges_cut(house.slopes[0])
+    held = {row[6] for row in cut_table(house, house.slopes[0], edge).rows}
+    assert {"no nib, no hole", "2 nibs, 2 holes"} <= held
