@@ -8,21 +8,25 @@ a group share one drop d of the lowest tails below the fascia's edge and one ris
 
 Every condition is a straight line in d and z, so for given numbers of courses the best d and z follow exactly
 (``convex_region``). Fewest courses come first, then the least movement of overhangs and ridge allowances. Where no d and
-z keep every top in its band, the lower ridges take a cut top course; where even the gauge ranges cannot be
-brought to one rise, the slopes are set out apart and the step at the corner is told.
+z let whole courses arrive under every ridge, the lower ridges take a cut top course, and then the highest too, always
+with room for its batten; where even the gauge ranges cannot be brought to one rise, or no batten finds room, the slopes
+are set out apart and the step at the corner is told.
 """
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import product
+from itertools import islice, product
 from math import ceil, floor
 
 from gaugerod.geometry.convex_region import HalfPlane, Wish, nearest, region
 from gaugerod.geometry.pitch import sin_deg
 from gaugerod.setting_out.courses import CoursesAsk
 from gaugerod.setting_out.marked_limits import end_bands, exact_length_mm, gauge_limits
+from gaugerod.setting_out.remedies import BATTEN_WIDTH_MM
 
 TOUCH_MM = 1e-6
+ROOM_FOR_BATTEN_MM = float(BATTEN_WIDTH_MM) + 2.0
+"""From the batten below to that of a cut top course: a batten's width, and what rounding takes off both marks."""
 MOST_TRIED_COUNT = 4000
 """How many combinations of course numbers are weighed before the lower ridges are left to a cut course (house)."""
 
@@ -100,13 +104,11 @@ def set_together(slopes: Sequence[CornerSlope]) -> Together:
     Source: plane geometry; the order of what gives way is a house rule.
     Scope: level eaves at one height, single rafter length to each slope, units hung on battens.
     """
-    everything = _best(slopes, with_tops=range(len(slopes)))
-    if everything is not None:
-        return _answer(slopes, everything, cut=frozenset())
     tallest = max(range(len(slopes)), key=lambda index: slopes[index].rafter_mm * slopes[index].sine)
-    leading = _best(slopes, with_tops=(tallest,))
-    if leading is not None:
-        return _answer(slopes, leading, cut=frozenset(range(len(slopes))) - {tallest})
+    for whole in (frozenset(range(len(slopes))), frozenset({tallest}), frozenset[int]()):
+        solved = _best(slopes, whole=whole)
+        if solved is not None:
+            return _answer(slopes, solved, whole=whole)
     return Together(shared=(), meets=False, step_mm=step_at_corner_mm(slopes), says=_apart(slopes))
 
 
@@ -117,30 +119,52 @@ class _Solved:
     counts: tuple[int, ...]
 
 
-def _best(slopes: Sequence[CornerSlope], *, with_tops: Sequence[int]) -> _Solved | None:
-    """The least total of courses, then the least movement, over every combination of course numbers."""
+def _best(slopes: Sequence[CornerSlope], *, whole: frozenset[int]) -> _Solved | None:
+    """The least total of courses, then the least movement, over every combination of course numbers.
+
+    ``whole``: the slopes whose top course must not be cut. Slopes that are alike have one number of courses.
+    """
     shared = _shared_conditions(slopes)
     box = _box(slopes)
-    if box is None or not region(shared, within=box):
+    if box is None:
         return None
     rises = [rise for _, rise in region(shared, within=box)]
-    ranges = [_counts(slopes[index], least_rise_mm=min(rises), greatest_rise_mm=max(rises)) for index in with_tops]
+    if not rises:
+        return None
+    alike = _alike(slopes, whole)
+    ranges = [
+        _counts(slopes[group[0]], cut=group[0] not in whole, least_rise_mm=min(rises), greatest_rise_mm=max(rises))
+        for group in alike
+    ]
     found: tuple[tuple[int, float], _Solved] | None = None
-    for tried, counts in enumerate(product(*ranges)):
-        if tried > MOST_TRIED_COUNT:
-            break
-        if found is not None and sum(counts) > found[0][0]:
+    for counts in islice(product(*ranges), MOST_TRIED_COUNT):
+        total = sum(count * len(group) for count, group in zip(counts, alike, strict=True))
+        if found is not None and total > found[0][0]:
             continue
-        tops = [top for at, count in zip(with_tops, counts, strict=True) for top in _top_conditions(slopes[at], count)]
+        by_slope = {index: count for count, group in zip(counts, alike, strict=True) for index in group}
+        tops = [
+            condition
+            for count, group in zip(counts, alike, strict=True)
+            for condition in _top_conditions(slopes[group[0]], count, cut=group[0] not in whole)
+        ]
         corners = region([*shared, *tops], within=box)
         if not corners:
             continue
-        wishes = list(_wishes(slopes, dict(zip(with_tops, counts, strict=True))))
-        departure, (drop_mm, rise_mm) = nearest(corners, wishes)
-        order = (sum(counts), departure)
-        if found is None or order < found[0]:
-            found = order, _Solved(drop_mm=drop_mm, rise_mm=rise_mm, counts=counts)
+        departure, (drop_mm, rise_mm) = nearest(corners, list(_wishes(slopes, by_slope)))
+        if found is None or (total, departure) < found[0]:
+            in_order = tuple(by_slope[index] for index in range(len(slopes)))
+            found = (total, departure), _Solved(drop_mm=drop_mm, rise_mm=rise_mm, counts=in_order)
     return None if found is None else found[1]
+
+
+def _alike(slopes: Sequence[CornerSlope], whole: frozenset[int]) -> list[list[int]]:
+    """The slopes in groups that every condition treats alike: one ask but for its name, and one pitch."""
+    groups: dict[tuple[object, ...], list[int]] = {}
+    for index, slope in enumerate(slopes):
+        ends = (slope.overhang_mm, slope.below_apex_mm, slope.gauge_mm, slope.ask.hanging_length_mm)
+        key = (round(slope.rafter_mm, 6), round(slope.pitch_deg, 9), *ends, index in whole)
+        groups.setdefault(key, []).append(index)
+    return list(groups.values())
 
 
 def _box(slopes: Sequence[CornerSlope]) -> tuple[tuple[float, float], tuple[float, float]] | None:
@@ -162,23 +186,29 @@ def _shared_conditions(slopes: Sequence[CornerSlope]) -> list[HalfPlane]:
     return conditions
 
 
-def _top_conditions(slope: CornerSlope, count: int) -> list[HalfPlane]:
-    """The top batten, hanging·sin − d + N·z up in height, inside its band below this slope's apex."""
-    hung_mm = slope.ask.hanging_length_mm
-    lowest = (slope.rafter_mm - slope.below_apex_mm[1] - hung_mm) * slope.sine
-    highest = (slope.rafter_mm - slope.below_apex_mm[0] - hung_mm) * slope.sine
-    return [HalfPlane(-1.0, float(count), lowest - TOUCH_MM), HalfPlane(1.0, -float(count), -highest - TOUCH_MM)]
+def _top_conditions(slope: CornerSlope, count: int, *, cut: bool) -> list[HalfPlane]:
+    """The top batten, hanging·sin − d + N·z up in height, inside its band below this slope's apex.
+
+    With the top course ``cut`` the lines may pass the band, as long as the batten below leaves the top one room in it.
+    """
+    hung_mm, sine = slope.ask.hanging_length_mm, slope.sine
+    lowest = (slope.rafter_mm - slope.below_apex_mm[1] - hung_mm) * sine
+    highest = (slope.rafter_mm - slope.below_apex_mm[0] - hung_mm) * sine
+    reaches = HalfPlane(-1.0, float(count), lowest - TOUCH_MM)
+    if cut:
+        return [reaches, HalfPlane(1.0, -float(count - 1), -(highest - ROOM_FOR_BATTEN_MM * sine))]
+    return [reaches, HalfPlane(1.0, -float(count), -highest - TOUCH_MM)]
 
 
-def _counts(slope: CornerSlope, *, least_rise_mm: float, greatest_rise_mm: float) -> range:
-    """Every number of gauges that could reach this slope's top band."""
+def _counts(slope: CornerSlope, *, cut: bool, least_rise_mm: float, greatest_rise_mm: float) -> range:
+    """Every number of gauges that could reach this slope's top band, or pass it where the top course may be cut."""
     first_least_mm = slope.ask.hanging_length_mm - slope.overhang_mm[1]
     first_most_mm = slope.ask.hanging_length_mm - slope.overhang_mm[0]
     shortest = (slope.rafter_mm - slope.below_apex_mm[1] - first_most_mm) * slope.sine
     longest = (slope.rafter_mm - slope.below_apex_mm[0] - first_least_mm) * slope.sine
     fewest = max(1, ceil(shortest / greatest_rise_mm - TOUCH_MM))
     most = floor(longest / least_rise_mm + TOUCH_MM) if least_rise_mm > 0 else fewest + 2
-    return range(fewest, max(most, fewest) + 1)
+    return range(fewest, max(most, fewest) + (2 if cut else 1))
 
 
 def _wishes(slopes: Sequence[CornerSlope], counts: dict[int, int]) -> Iterator[Wish]:
@@ -186,25 +216,20 @@ def _wishes(slopes: Sequence[CornerSlope], counts: dict[int, int]) -> Iterator[W
     for index, slope in enumerate(slopes):
         sine, ask = slope.sine, slope.ask
         yield Wish(1.0 / sine, 0.0, ask.overhang.aim_mm)
-        if index in counts:
-            yield Wish(-1.0 / sine, counts[index] / sine, slope.rafter_mm - ask.top.aim_mm - ask.hanging_length_mm)
+        yield Wish(-1.0 / sine, counts[index] / sine, slope.rafter_mm - ask.top.aim_mm - ask.hanging_length_mm)
 
 
-def _answer(slopes: Sequence[CornerSlope], solved: _Solved, *, cut: frozenset[int]) -> Together:
-    led = [index for index in range(len(slopes)) if index not in cut]
-    counts = dict(zip(led, solved.counts, strict=True))
+def _answer(slopes: Sequence[CornerSlope], solved: _Solved, *, whole: frozenset[int]) -> Together:
     shared = []
-    for index, slope in enumerate(slopes):
+    for index, (slope, count) in enumerate(zip(slopes, solved.counts, strict=True)):
         first_mm = slope.ask.hanging_length_mm - solved.drop_mm / slope.sine
         gauge_mm = solved.rise_mm / slope.sine
-        if index in counts:
-            top_mm = first_mm + counts[index] * gauge_mm
-            shared.append(_one(slope, first_mm, gauge_mm, counts[index], top_mm, cut_top=False))
-        else:
-            top_mm = slope.rafter_mm - slope.ask.top.aim_mm
-            gauges_to_top = (top_mm - first_mm) / gauge_mm
-            count = max(1, ceil(gauges_to_top - TOUCH_MM))
-            shared.append(_one(slope, first_mm, gauge_mm, count, top_mm, cut_top=count - gauges_to_top > TOUCH_MM))
+        top_mm = line_mm = first_mm + count * gauge_mm
+        if index not in whole:
+            low_mm = max(slope.rafter_mm - slope.below_apex_mm[1], line_mm - gauge_mm + ROOM_FOR_BATTEN_MM)
+            high_mm = min(slope.rafter_mm - slope.below_apex_mm[0], line_mm)
+            top_mm = min(max(slope.rafter_mm - slope.ask.top.aim_mm, low_mm), high_mm)
+        shared.append(_one(slope, first_mm, gauge_mm, count, top_mm, cut_top=line_mm - top_mm > TOUCH_MM))
     return Together(shared=tuple(shared), meets=True, step_mm=0.0, says=_meeting(slopes, shared))
 
 

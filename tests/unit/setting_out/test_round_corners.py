@@ -110,3 +110,31 @@ def test_the_courses_shared_out_keep_every_lap_as_marked(rafters: tuple[float, f
     ]
     shorter = min(map(len, marks)) - 1
     assert marks[0][:shorter] == marks[1][:shorter]
+
+
+@pytest.mark.parametrize("wing_mm", [3000.0 + 7.0 * step for step in range(60)])
+def test_a_cut_top_course_always_has_room_for_its_batten(wing_mm: float) -> None:
+    """Two battens nearer than 38 mm, a batten's width, cannot both be nailed."""
+    slopes = [slope(name, rafter, 40.0, gauge_min_mm=335.0) for name, rafter in (("main", 5221.0), ("wing", wing_mm))]
+    together = set_together(slopes)
+    for each, shared in zip(slopes, together.shared, strict=False):
+        courses = courses_together(each.ask, shared, says="")
+        assert courses.rods[0].gaps_mm[-1] >= 38.0
+        assert 25.0 <= courses.rods[0].below_apex_mm <= 50.0
+
+
+def test_lines_meet_wherever_the_gauge_ranges_allow_even_if_every_top_course_is_cut() -> None:
+    """Six pitches on an L: one rise from 197.4 to 197.9 mm serves all six gauge ranges, but arrives under no ridge."""
+    slopes = [
+        slope(f"house {number}", rafter_mm, pitch_deg)
+        for number, (rafter_mm, pitch_deg) in enumerate(
+            [(5178.1, 35.0), (4139.4, 40.0), (4638.9, 35.0), (4438.5, 42.0), (4620.6, 40.0), (4824.1, 38.0)], 1
+        )
+    ]
+    together = set_together(slopes)
+    assert together.meets
+    rises = {
+        round(each.gauge_mm * sin_deg(other.pitch_deg), 6) for each, other in zip(together.shared, slopes, strict=True)
+    }
+    assert 1 == len(rises)
+    assert 295.0 * sin_deg(42.0) - 1e-6 <= rises.pop() <= 345.0 * sin_deg(35.0) + 1e-6
