@@ -299,6 +299,14 @@ def test_a_backup_is_one_whole_file_with_everything_in_it(store: JobStore, tmp_p
         assert store.revisions(job)[:2] == copy.revisions(job)
 
 
+@pytest.mark.skipif(os.name != "posix", reason="rights as POSIX has them")
+def test_the_files_are_for_their_owner_only(store: JobStore, path: Path, tmp_path: Path) -> None:
+    store.create(a_job(), by="Ann")
+    copy = store.backup(tmp_path / "safe" / "copy.sqlite").path
+    assert {0o600} == {each.stat().st_mode & 0o777 for each in (*path.parent.glob("jobs.sqlite*"), copy)}
+    assert 0o700 == copy.parent.stat().st_mode & 0o777
+
+
 def test_a_backup_never_writes_over_anything(store: JobStore, path: Path, tmp_path: Path) -> None:
     other = tmp_path / "letter.txt"
     other.write_text("Dear Sir", "utf-8")

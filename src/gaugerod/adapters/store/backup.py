@@ -15,7 +15,7 @@ def back_up(store: Path, to: Path) -> BackedUp:
     part = to.with_name(f"{to.name}.part")
     try:
         to.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
-        to.touch(mode=0o600, exist_ok=False)  # the name is ours from here on
+        to.touch(exist_ok=False)  # the name is ours from here on
     except FileExistsError:
         raise StoreUnusable(
             file=str(to), why="There is something of that name already.", do="Name another file with --to."
@@ -40,6 +40,7 @@ def back_up(store: Path, to: Path) -> BackedUp:
 
 def _copied(store: Path, *, part: Path, to: Path) -> BackedUp:
     part.unlink(missing_ok=True)
+    part.touch(mode=0o600)  # for its owner's eyes, as the store is
     with closing(connect(store, mode="ro")) as source, closing(connect(part, mode="rwc")) as copy:
         source.backup(copy)
         copy.execute("PRAGMA journal_mode = DELETE")  # a backup is one file, with nothing beside it

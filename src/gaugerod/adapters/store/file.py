@@ -91,6 +91,8 @@ def open_file(path: Path, *, now: Callable[[], datetime]) -> StoreFile:
         try:
             path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
             _look_before_writing(path)
+            if not path.exists():
+                path.touch(mode=0o600)  # for its owner's eyes only; SQLite would let everyone read it
         except OSError as error:
             do = "Name another folder for the kept jobs with --data."
             raise StoreUnusable(file=str(path), why=f"It cannot be reached: {error.strerror}.", do=do) from None
