@@ -257,6 +257,13 @@ def step_at_corner_mm(slopes: Sequence[CornerSlope]) -> float:
     return max(0.0, highest_least - lowest_greatest)
 
 
+def _tails_part_mm(slopes: Sequence[CornerSlope]) -> float:
+    """How far the lowest tails stay apart in height, at the least: the gap between the drops their overhangs allow."""
+    highest_least = max(slope.overhang_mm[0] * slope.sine for slope in slopes)
+    lowest_greatest = min(slope.overhang_mm[1] * slope.sine for slope in slopes)
+    return max(0.0, highest_least - lowest_greatest)
+
+
 def _apart(slopes: Sequence[CornerSlope]) -> str:
     names = " and ".join(slope.name for slope in slopes)
     step_mm = step_at_corner_mm(slopes)
@@ -265,6 +272,13 @@ def _apart(slopes: Sequence[CornerSlope]) -> str:
             f"The lines of {names} cannot meet at their corners: no gauge inside its range gives them one rise to the "
             f"course. They part by {step_mm:.1f} mm in height with every course at the least. Each is set out by itself; "
             f"expect the bond to break at the hip or valley, and cut and cover it there."
+        )
+    part_mm = _tails_part_mm(slopes)
+    if part_mm > TOUCH_MM:
+        return (
+            f"The lines of {names} cannot meet at their corners: no overhang inside its band brings their lowest tails to one "
+            f"height. All the way up the lines part by {part_mm:.1f} mm in height at the least, unless an overhang is given "
+            f"that leaves its band. Each is set out by itself; expect the lines to step at the hip or valley."
         )
     return (
         f"The lines of {names} cannot meet at their corners: with overhangs and ridge allowances inside their bands no one "

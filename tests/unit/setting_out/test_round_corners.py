@@ -138,3 +138,10 @@ def test_lines_meet_wherever_the_gauge_ranges_allow_even_if_every_top_course_is_
     }
     assert 1 == len(rises)
     assert 295.0 * sin_deg(42.0) - 1e-6 <= rises.pop() <= 345.0 * sin_deg(35.0) + 1e-6
+
+
+def test_overhangs_that_bring_no_tails_to_one_height_tell_how_far_the_lines_part() -> None:
+    wide = {"gauge_min_mm": 200.0}
+    together = set_together([slope("main", 5221.0, 35.0, **wide), slope("end", 3875.0, 50.0, **wide)])
+    assert not together.meets
+    assert f"part by {45.0 * sin_deg(50.0) - 55.0 * sin_deg(35.0):.1f} mm in height" in together.says
