@@ -58,18 +58,23 @@ def _perp_table(across: Across, *, unit: LengthUnit) -> Table:
         )
         for number in range(1, max(len(line.marks_mm) for line in lines) + 1)
     ]
+    beside_count = _beside_count(len(rows), len(lines), unit)
+    # A table by itself is no wider than its words, so that number, mark and box stay together.
+    share_ratio = 1.0 if beside_count > 1 else 0.0
     return Table(
         columns=(
             Column(heading="Perp", kind=ColumnKind.FIGURES),
             Column(heading="Units", kind=ColumnKind.FIGURES),
             *(
-                Column(heading=f"At the {line.line}, {unit_heading(unit)}", kind=ColumnKind.MARK, share_ratio=1.0)
+                Column(
+                    heading=f"At the {line.line}, {unit_heading(unit)}", kind=ColumnKind.MARK, share_ratio=share_ratio
+                )
                 for line in lines
             ),
             Column(heading="Done", kind=ColumnKind.TICK),
         ),
         rows=tuple(rows),
-        beside_count=_beside_count(len(rows), len(lines), unit),
+        beside_count=beside_count,
         set_count=5,
     )
 

@@ -118,9 +118,11 @@ def _outside(courses: Courses, rod: Rod, gap: int) -> bool:
 def _rod_table(slope: SlopeResult, index: int, *, beside_count: int, unit: LengthUnit) -> Table:
     marks = rod_marks(slope, index)
     figures = ColumnKind.FIGURES
+    # A table by itself is no wider than its words, so that number, mark and box stay together.
+    share_ratio = 1.0 if beside_count > 1 else 0.0
     columns = [
         Column(heading="Course" if marks[0].name == UNDER_EAVES else "Batten", kind=figures),
-        Column(heading=f"Mark, {unit_heading(unit)}", kind=ColumnKind.MARK, share_ratio=1.0),
+        Column(heading=f"Mark, {unit_heading(unit)}", kind=ColumnKind.MARK, share_ratio=share_ratio),
         Column(heading="Gap", kind=figures),
     ]
     cells = [

@@ -25,16 +25,18 @@ _RAFTER_MM = 100.0
 _FASCIA_THICK_MM, _FASCIA_DEEP_MM = 20.0, 130.0
 _PAST_MM = 40.0
 _EAVES_WIDTH_MM, _TOP_WIDTH_MM, _ROOM_HEIGHT_MM = 112.0, 69.0, 118.0
+_SMALLEST_RATIO = 10
+"""Both stand side by side down to 1:10."""
 _OWN_ROW_WIDTH_MM, _OWN_ROW_HEIGHT_MM = 181.0, 112.0
 
 
 def eaves_and_top(
     slope: SlopeResult, covering: Covering, *, ridge_cover_mm: float | None, unit: LengthUnit
 ) -> tuple[tuple[Placed, ...], ...]:
-    """Rows of pictures: both side by side, or each in a row of its own where the top would come out smaller."""
+    """Rows of pictures: both side by side, or each in a row of its own where one would come out too small."""
     eaves = eaves_section(slope, covering, unit=unit)
     top = top_section(slope, covering, ridge_cover_mm=ridge_cover_mm, unit=unit)
-    if top.paper.scale_ratio <= eaves.paper.scale_ratio:
+    if top.paper.scale_ratio <= eaves.paper.scale_ratio <= _SMALLEST_RATIO:
         return ((eaves, top),)
     wide, high = _OWN_ROW_WIDTH_MM, _OWN_ROW_HEIGHT_MM
     return (
@@ -83,7 +85,7 @@ def eaves_section(
                 *held.paths(frame, shown, from_mm=-overhang_mm, to_mm=reach_mm),
             ),
             spans=tuple(spans),
-            words=(said((tail_x, foot_mm), f"{level} level", anchor=Anchor.END, shift=(-1.0, 0.6)),),
+            words=(said((0.0, foot_mm), f"{level} level", anchor=Anchor.END, shift=(0.0, -4.2)),),
             leaders=(_plumb_dimension(foot_mm, tail_x, top_mm),),
             over_mm=held.over_mm,
             under_mm=-_RAFTER_MM,

@@ -62,6 +62,27 @@ def test_the_words_of_a_section_keep_clear_of_each_other_and_on_the_paper(name: 
             assert box.top_mm <= placed.paper.height_mm
         along = [turned_box(words, placed) for words in placed.drawing.words if words.turned_deg]
         assert not [pair for pair in combinations(along, 2) if pair[0].overlaps(pair[1])], placed.drawing.title
+        letters = [box for words in placed.drawing.words if words.turned_deg for box in letter_boxes(words, placed)]
+        level = [words_box(words, placed.paper) for words in placed.drawing.words if not words.turned_deg]
+        assert not [box for box in level for letter in letters if box.overlaps(letter)], placed.drawing.title
+
+
+def letter_boxes(words: Words, placed: Placed) -> list[Box]:
+    """The room of each letter of turned words, as a square a little smaller than it."""
+    full = words_box(words, placed.paper)
+    turn, count = radians(words.turned_deg), len(words.text)
+    middle_x, middle_y = (full.left_mm + full.right_mm) / 2, (full.bottom_mm + full.top_mm) / 2
+    step_mm, half_mm = 0.6021 * words.size_paper_mm, 0.3 * words.size_paper_mm
+    centres = [(place - (count - 1) / 2) * step_mm for place in range(count)]
+    return [
+        Box(
+            left_mm=middle_x + along * cos(turn) - half_mm,
+            bottom_mm=middle_y + along * sin(turn) - half_mm,
+            right_mm=middle_x + along * cos(turn) + half_mm,
+            top_mm=middle_y + along * sin(turn) + half_mm,
+        )
+        for along in centres
+    ]
 
 
 def turned_box(words: Words, placed: Placed) -> Box:
