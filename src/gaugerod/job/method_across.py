@@ -20,7 +20,7 @@ def across_steps(slope: Slope, over: AcrossSlope, *, unit: LengthUnit) -> Iterat
     marks = ", ".join(write_length(mark_mm, unit) for mark_mm in across.perp_lines[0].marks_mm[:3])
     yield (
         f"Perps: along the eaves, from the left end of the roof structure, mark {marks} and on as the perp table says, every "
-        f"{across.perps_every_count} units. Mark the top line the same way and strike the perps up the slope."
+        f"{across.perps_every_count} units. {_a_mark_is(across)} Mark the top line the same way and strike the perps up the slope."
     )
     yield (
         f"Lay {across.units_count} units to the course at {fine_length(across.perp_lines[0].cover_mm, unit)} cover, "
@@ -30,6 +30,14 @@ def across_steps(slope: Slope, over: AcrossSlope, *, unit: LengthUnit) -> Iterat
     if across.bond is Bond.BROKEN:
         yield "Broken bond: start every other course half a unit over."
     yield from _verge_pieces(over, unit) if over.verge_pieces else _cuts(across, unit)
+
+
+def _a_mark_is(across: Across) -> str:
+    """Which edge of which unit: read off the other one, every unit would lie a lap out."""
+    courses = "" if across.bond is Bond.STRAIGHT else " of courses 1, 3, 5 …"
+    return (
+        f"A mark is the left edge of a unit{courses}, lap and all; the last mark is where the course ends on the right."
+    )
 
 
 def _verge_pieces(over: AcrossSlope, unit: LengthUnit) -> Iterator[str]:
