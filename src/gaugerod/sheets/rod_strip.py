@@ -20,6 +20,8 @@ OVERLAP_MM = 12.0
 RULER_MM = 100.0
 _HEAD_MM = 15.0
 _AIR_MM = 3.0
+_NEAR_MM = 4.5
+"""Words of two lines nearer than this would touch."""
 _TAPE_MM, _STRIP_MM, _RULER_X_MM, _SAID_X_MM = 8.0, 62.0, 158.0, 108.0
 
 
@@ -88,7 +90,7 @@ def strip_page(slope: SlopeResult, index: int, *, page: int, title: str, size: P
     marks = [mark.mark_mm for mark in shown]
     words = [words for mark in shown for words in _mark_words(mark, marks_read(slope), unit)]
     words += _tape_words(from_mm, shown_to_mm, marks_mm=marks, unit=unit)
-    words += _end_words(rod, from_mm=from_mm, to_mm=to_mm, last=last, unit=unit)
+    words += _end_words(rod, from_mm=from_mm, to_mm=to_mm, last=last, marks_mm=marks, unit=unit)
     words += _ruler_words(from_mm)
     paths = [
         Path(pen=Pen.RULER, runs_mm=_tape(from_mm, shown_to_mm, unit=unit)),
@@ -169,16 +171,26 @@ def _mark_words(mark: RodMark, read: str, unit: LengthUnit) -> Iterator[Words]:
     yield _said(at_mm, f"{read}, {_course(mark)}", 2.6, shift=(1.5, -0.9))
 
 
-def _end_words(rod: Rod, *, from_mm: float, to_mm: float, last: bool, unit: LengthUnit) -> list[Words]:
+def _end_words(
+    rod: Rod, *, from_mm: float, to_mm: float, last: bool, marks_mm: list[float], unit: LengthUnit
+) -> list[Words]:
+    """What the lower line, the line of the next page and the apex are, each clear of the words of a mark near it."""
     lower = "0: outer face of the fascia" if from_mm == 0 else f"cut here: {write_length(from_mm, unit)}"
-    words = [_said((_STRIP_MM + 9.0, from_mm), lower, 2.8, shift=(0.0, 0.6 if from_mm else -0.9))]
+    ends = [(from_mm, lower, 0.6 if from_mm else -0.9)]
     if not last:
-        words.append(
-            _said((_STRIP_MM + 9.0, to_mm), f"↑ lay the next page on this line: {write_length(to_mm, unit)}", 2.8)
-        )
+        ends.append((to_mm, f"↑ lay the next page on this line: {write_length(to_mm, unit)}", -0.9))
     if rod.length_mm <= to_mm + OVERLAP_MM:
-        words.append(_said((_STRIP_MM + 9.0, rod.length_mm), f"apex {write_length(rod.length_mm, unit)}", 2.8))
-    return words
+        ends.append((rod.length_mm, f"apex {write_length(rod.length_mm, unit)}", -0.9))
+    return [
+        _said((_STRIP_MM + 9.0, y_mm), text, 2.8, shift=(0.0, _lift_mm(y_mm, lift_mm, marks_mm)))
+        for y_mm, text, lift_mm in ends
+    ]
+
+
+def _lift_mm(y_mm: float, lift_mm: float, marks_mm: list[float]) -> float:
+    """Words at a line, raised above those of a mark that is near it."""
+    near = [mark_mm - y_mm for mark_mm in marks_mm if -_NEAR_MM < mark_mm - y_mm < _NEAR_MM]
+    return max(near) + 2.4 if near else lift_mm
 
 
 def _ruler(from_mm: float) -> tuple[tuple[Point, ...], ...]:

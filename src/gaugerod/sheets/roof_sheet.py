@@ -61,7 +61,7 @@ def _slope_table(result: Result, roof: RoofResult, unit: LengthUnit) -> Table:
     by_name = {slope.slope.name: slope for slope in result.slopes}
     rows = []
     for form, name in zip(roof.form.slopes, roof.slope_names, strict=True):
-        shape = (str(form.number + 1), f"{form.pitch_deg:.1f}°", f"{form.area_mm2 / 1e6:.2f}")
+        shape = (str(form.number + 1), f"{form.pitch_deg:z.1f}°", f"{form.area_mm2 / 1e6:.2f}")
         slope = by_name.get(name)
         if slope is None:
             rows.append((*shape, "not set out", *[""] * 5))
@@ -113,10 +113,10 @@ def _line_table(form: RoofForm, unit: LengthUnit) -> Table:
                 f"{line.left + 1}, {line.right + 1}",
                 bare_length(line.length_mm, unit),
                 bare_length(line.plan_length_mm, unit),
-                f"{line.slope_deg:.1f}°",
-                f"{line.dihedral_deg:.1f}°",
-                f"{line.backing_left_deg:.1f}°, {line.backing_right_deg:.1f}°",
-                f"{line.cut_left_deg:.1f}°, {line.cut_right_deg:.1f}°",
+                f"{line.slope_deg:z.1f}°",
+                f"{line.dihedral_deg:z.1f}°",
+                f"{line.backing_left_deg:z.1f}°, {line.backing_right_deg:z.1f}°",
+                f"{line.cut_left_deg:z.1f}°, {line.cut_right_deg:z.1f}°",
             )
             for line in form.lines
         ),

@@ -206,6 +206,20 @@ def test_the_full_size_rod_carries_the_extra_marks_and_says_what_a_mark_is(name:
     assert ("nails" in steps.lines[-1]) is (read == "nail line")
 
 
+@pytest.mark.parametrize("name", ["demo", "plain-tiles", "slates", "random-slates"])
+@pytest.mark.parametrize("unit", list(LengthUnit))
+def test_the_words_of_the_full_size_rod_keep_clear_of_each_other(name: str, unit: LengthUnit) -> None:
+    found, slope = first(name)
+    told = replace(found, job=replace(found.job, show_lengths_in=unit))
+    for size in PaperSize:
+        for block in rod_strip(told, slope, numbers=(1,), size=size).blocks:
+            if isinstance(block, Pictures):
+                ((placed, _),) = block.pictures
+                boxes = [(words.text, words_box(words, placed.paper)) for words in placed.drawing.words]
+                touching = [(a, b) for (a, one), (b, other) in combinations(boxes, 2) if one.overlaps(other)]
+                assert not touching
+
+
 def figures(name: str) -> dict[str, Figure]:
     found, slope = first(name)
     return {f.label: f for f in key_figures(slope, covering=found.job.covering, unit=LengthUnit.MM)}
@@ -309,3 +323,15 @@ def test_a_piece_says_what_is_left_to_hold_it_by_only_where_that_is_known() -> N
     (edge, *_) = edges_cut(house.slopes[0])
     held = {row[6] for row in cut_table(house, house.slopes[0], edge).rows}
     assert {"no nib, no hole", "2 nibs, 2 holes"} <= held
+
+
+def test_no_angle_on_the_roof_sheet_is_a_minus_nothing() -> None:
+    found = result("hipped-house")
+    cells = {
+        cell
+        for roof in found.roofs
+        for row in rows_of(roof_sheet(found, roof, size=PaperSize.A4).blocks)
+        for cell in row
+    }
+    assert not [cell for cell in cells if "-0.0°" in cell]
+    assert any("0.0°" in cell for cell in cells)
