@@ -10,7 +10,7 @@ from gaugerod.setting_out.between_stations import height_at_mm, measured_lengths
 from gaugerod.setting_out.courses import CoursesAsk, Rod
 from gaugerod.setting_out.marked_limits import exact_length_mm
 from gaugerod.setting_out.rods import Place
-from gaugerod.setting_out.said import said
+from gaugerod.setting_out.said import out_by, said
 
 
 def places_of(ask: CoursesAsk) -> tuple[Place, ...]:
@@ -90,16 +90,15 @@ def _overhang_out(ask: CoursesAsk, rod: Rod) -> Finding:
         citation=ask.overhang.citation,
         says=(
             f"The nailed eaves batten gives an overhang of {said(rod.overhang_mm, ask.division)} here, "
-            f"{said(out_mm, ask.division)} {'short of' if short else 'past'} its band: {does}. "
-            f"Nail it again {said(out_mm, ask.division)} {'lower' if short else 'higher'} or more at this end."
+            f"{out_by(out_mm, ask.division)} {'short of' if short else 'past'} its band: {does}. "
+            f"Nail it again {out_by(out_mm, ask.division)} {'lower' if short else 'higher'} or more at this end."
         ),
     )
 
 
 def _short_lap(ask: CoursesAsk, *, lower: int, gap_mm: float, at_mm: float) -> Finding:
-    over, gap, greatest = (
-        said(length_mm, ask.division) for length_mm in (gap_mm - ask.gauge_max_mm, gap_mm, ask.gauge_max_mm)
-    )
+    gap, greatest = said(gap_mm, ask.division), said(ask.gauge_max_mm, ask.division)
+    over = out_by(gap_mm - ask.gauge_max_mm, ask.division)
     return Finding(
         rule="headlap",
         where=f"{ask.where}, nailed battens {lower + 1} to {lower + 2}, {said(at_mm, ask.division)} from the left",
@@ -127,7 +126,7 @@ def _long_lap(ask: CoursesAsk, *, lower: int, gap_mm: float, gauge_min_mm: float
         citation=ask.gauge_citation,
         says=(
             f"Battens {lower + 1} and {lower + 2} stand {said(gap_mm, ask.division)} apart, "
-            f"{said(gauge_min_mm - gap_mm, ask.division)} under the least gauge: units may not lap that far. "
+            f"{out_by(gauge_min_mm - gap_mm, ask.division)} under the least gauge: units may not lap that far. "
             f"The lap is not short, but lay a unit there to see that it beds before going on."
         ),
     )

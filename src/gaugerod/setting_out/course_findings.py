@@ -6,7 +6,7 @@ from dataclasses import replace
 from gaugerod.basis.finding import TOUCH, Finding, Sense, Verdict
 from gaugerod.basis.rounding import count_above, count_below
 from gaugerod.setting_out.courses import CoursesAsk, Rod, Strategy
-from gaugerod.setting_out.said import said
+from gaugerod.setting_out.said import out_by, said
 
 
 def course_findings(*, ask: CoursesAsk, rods: Sequence[Rod], strategy: Strategy) -> Iterator[Finding]:
@@ -34,7 +34,7 @@ def _greatest(ask: CoursesAsk, gap_mm: float) -> Finding:
     says = (
         f"The widest gap between marks is {said(gap_mm, ask.division)}, so no lap is short."
         if over_mm <= TOUCH
-        else f"The widest gap between marks is {said(over_mm, ask.division)} too much: the lap there is short by that."
+        else f"The widest gap between marks is {out_by(over_mm, ask.division)} too much: the lap there is short by that."
     )
     return Finding(
         rule="greatest gauge",
@@ -54,7 +54,7 @@ def _least(ask: CoursesAsk, gap_mm: float, gauge_min_mm: float) -> Finding:
         f"The closest gap between marks is {said(gap_mm, ask.division)}."
         if under_mm <= TOUCH
         else (
-            f"The closest gap between marks is {said(gap_mm, ask.division)}, {said(under_mm, ask.division)} under what "
+            f"The closest gap between marks is {said(gap_mm, ask.division)}, {out_by(under_mm, ask.division)} under what "
             f"this unit can close up to: heads foul or nail holes show. See what could change."
         )
     )
@@ -92,7 +92,7 @@ def _top(ask: CoursesAsk, rods: Sequence[Rod]) -> Iterator[Finding]:
             says=f"The top batten is {said(proposed_mm, ask.division)} below the apex",
         )
         out_mm = max(limit_mm - proposed_mm, proposed_mm - limit_mm)
-        end = "." if finding.verdict is Verdict.WITHIN else f", {said(out_mm, ask.division)} {wrong}."
+        end = "." if finding.verdict is Verdict.WITHIN else f", {out_by(out_mm, ask.division)} {wrong}."
         yield replace(finding, says=finding.says + end)
 
 

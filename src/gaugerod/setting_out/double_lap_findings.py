@@ -9,7 +9,7 @@ from gaugerod.coverings.double_lap import PlainTile
 from gaugerod.setting_out.courses import Courses
 from gaugerod.setting_out.double_lap_ask import DoubleLapAsk, top_room
 from gaugerod.setting_out.double_lap_extras import DoubleLapExtras
-from gaugerod.setting_out.said import said
+from gaugerod.setting_out.said import out_by, said
 from gaugerod.standards.defaults import ridge_cover_least
 from gaugerod.standards.double_lap import DoubleLapFigure, double_lap_figure
 
@@ -38,7 +38,7 @@ def _lap(ask: DoubleLapAsk, courses: Courses) -> Finding:
         citation=ask.headlap.citation,
         says="The least lap over the second course below, read off the section from the eaves to the ridge."
         if kept
-        else f"A lap is {said(ask.headlap.value - courses.headlap_mm, ask.division)} short: see the laps of each rod.",
+        else f"A lap is {out_by(ask.headlap.value - courses.headlap_mm, ask.division)} short: see the laps of each rod.",
     )
 
 
