@@ -10,11 +10,13 @@ from gaugerod.laying.laid import CutCell
 from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Paper, Path, Pen, Words, largest_scale_ratio
 from gaugerod.sheets.edge_names import edge_names
 from gaugerod.sheets.lengths_shown import bare_length
-from gaugerod.sheets.lettering import words_width_mm
+from gaugerod.sheets.lettering import Box, words_box, words_width_mm
 from gaugerod.sheets.placed import Placed
 
 NUMBER_SIZES_MM = (2.2, 1.9, 1.6)
 """A piece's number is set in the largest of these that its unit has room for; below the last it is left to the list."""
+_NEIGHBOURS_COUNT = 400
+"""Numbers that can be near: those of the last courses. Cells come course by course."""
 _MARGIN_MM = 11.0
 _COURSE_SIZE_MM = 2.1
 
@@ -43,7 +45,7 @@ def laying_drawing(
             says=_said(slope, laid, unit),
             paths=tuple(_paths(slope, laid)),
             words=(
-                *_piece_numbers(laid, ratio),
+                *_piece_numbers(laid, paper),
                 *_course_numbers(laid, low, ratio),
                 *_key_lengths(slope, low, high, unit),
                 *edge_names(slope, paper=paper),
@@ -99,29 +101,38 @@ def _corner(course: Course, index: int, line: CourseLine) -> Point:
     return (foot_mm + lean * y_mm, y_mm)
 
 
-def _piece_numbers(laid: Laid, ratio: float) -> Iterator[Words]:
+def _piece_numbers(laid: Laid, paper: Paper) -> Iterator[Words]:
+    """Each number in its own cell, clear of the others; a piece with no room for one is left to the list."""
     numbers = {(piece.course, piece.index): piece.number for piece in laid.pieces}
+    taken: list[Box] = []
     for cell in laid.laying.cuts:
         number = numbers.get((cell.course, cell.index))
         if number is None:
             continue
-        ring = max(cell.rings, key=_size_mm2)
-        low, high = bounding_box_mm(ring)
-        for size_mm in NUMBER_SIZES_MM:
-            if (
-                words_width_mm(str(number), size_mm) * ratio <= 0.9 * (high[0] - low[0])
-                and size_mm * ratio <= high[1] - low[1]
-            ):
-                x_mm, y_mm = _middle(ring)
-                yield Words(
-                    at_mm=(x_mm, y_mm),
-                    text=str(number),
-                    letter=Letter.NAME,
-                    size_paper_mm=size_mm,
-                    anchor=Anchor.MIDDLE,
-                    shift_paper_mm=(0.0, -0.36 * size_mm),
-                )
+        for words in _numbered(number, max(cell.rings, key=_size_mm2), paper.scale_ratio):
+            box = words_box(words, paper)
+            if not any(box.overlaps(other) for other in taken[-_NEIGHBOURS_COUNT:]):
+                taken.append(box)
+                yield words
                 break
+
+
+def _numbered(number: int, ring: tuple[Point, ...], ratio: float) -> Iterator[Words]:
+    """The number in the middle of its piece, in every size there is room for, the largest first."""
+    low, high = bounding_box_mm(ring)
+    for size_mm in NUMBER_SIZES_MM:
+        if (
+            words_width_mm(str(number), size_mm) * ratio <= 0.9 * (high[0] - low[0])
+            and size_mm * ratio <= high[1] - low[1]
+        ):
+            yield Words(
+                at_mm=_middle(ring),
+                text=str(number),
+                letter=Letter.NAME,
+                size_paper_mm=size_mm,
+                anchor=Anchor.MIDDLE,
+                shift_paper_mm=(0.0, -0.36 * size_mm),
+            )
 
 
 def _size_mm2(ring: tuple[Point, ...]) -> float:
