@@ -13,6 +13,7 @@ from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.model import Job
 from gaugerod.job.result import Result
 from gaugerod.job.roof_checked import RoofToCheck
+from gaugerod.sheets.placed import Placed
 
 if TYPE_CHECKING:
     from gaugerod.adapters.job_draft.from_plan import PlanUnit
@@ -27,11 +28,34 @@ def job_from_file(path: Path) -> Job:
     return read_job(path)
 
 
+def job_from_document(document: dict[str, Any]) -> Job:
+    """The job in a document as the app keeps it. Raises InputRefused with every fault."""
+    from gaugerod.adapters.job_file.read import read_job_document  # noqa: PLC0415
+
+    return read_job_document(document)
+
+
+def document_of_file(content: bytes) -> dict[str, Any]:
+    """The document in the bytes of a TOML or JSON job file, not yet checked. Raises InputRefused."""
+    from gaugerod.adapters.job_file.text import document_in_text  # noqa: PLC0415
+
+    return document_in_text(content)
+
+
 def demo_job() -> Job:
     """The job that comes with the program."""
     from gaugerod.adapters.job_file.read import read_job_text  # noqa: PLC0415
 
-    return read_job_text(files("gaugerod.adapters.job_file").joinpath("examples", "demo.toml").read_bytes())
+    return read_job_text(_demo())
+
+
+def demo_document() -> dict[str, Any]:
+    """The document of the job that comes with the program."""
+    return document_of_file(_demo())
+
+
+def _demo() -> bytes:
+    return files("gaugerod.adapters.job_file").joinpath("examples", "demo.toml").read_bytes()
 
 
 def job_file_schema() -> dict[str, Any]:
@@ -48,11 +72,34 @@ def result_as_document(result: Result) -> Mapping[str, object]:
     return result_document(result)
 
 
+def bare_drawing_svg(placed: Placed) -> str:
+    """A drawing as SVG without colours of its own."""
+    from gaugerod.adapters.svg.writer import write_svg  # noqa: PLC0415
+
+    return write_svg(placed.drawing, paper=placed.paper, theme=None)
+
+
 def write_sheets(result: Result, *, folder: Path, paper: str) -> list[tuple[Path, str]]:
     """Write every sheet and drawing into the folder; gives each path with what it is."""
     from gaugerod.adapters.sheet_files.write import write_sheet_files  # noqa: PLC0415
 
     return write_sheet_files(result, folder=folder, paper=paper, made_at=datetime.now().astimezone())
+
+
+def sheet_file_names(result: Result) -> list[tuple[str, str]]:
+    """The name of every file that goes with a result, and what it is."""
+    from gaugerod.adapters.sheet_files.files import sheet_files  # noqa: PLC0415
+
+    made_at = datetime.now().astimezone()
+    return [(file.name, file.says) for file in sheet_files(result, paper="a4", made_at=made_at)]
+
+
+def one_sheet_file(result: Result, *, name: str, paper: str, made_at: datetime) -> bytes | None:
+    """One of those files; None when there is none of that name."""
+    from gaugerod.adapters.sheet_files.files import sheet_files  # noqa: PLC0415
+
+    wanted = [file for file in sheet_files(result, paper=paper, made_at=made_at) if file.name == name]
+    return wanted[0].make() if wanted else None
 
 
 def roof_from_file(path: Path) -> RoofToCheck:
