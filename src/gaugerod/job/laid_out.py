@@ -10,10 +10,11 @@ from gaugerod.coverings.single_lap import Bond, SingleLapTile
 from gaugerod.geometry.moved_edges import moved_outline_mm
 from gaugerod.geometry.taped_slope import SlopeShape
 from gaugerod.job.across_slope import AcrossSlope
-from gaugerod.job.model import Covering, Slope, TopKind
+from gaugerod.job.model import Covering, Job, Slope, TopKind
 from gaugerod.job.result import Laid
 from gaugerod.job.up_slope import UpSlope
 from gaugerod.job.verge_laid import as_the_verge_asks, width_mm
+from gaugerod.job.wished import side
 from gaugerod.laying.ask import (
     Course,
     CourseLine,
@@ -32,7 +33,7 @@ from gaugerod.laying.cells import LINE_PLAY_MM
 from gaugerod.laying.cut_unit import CutUnit, Remedy
 from gaugerod.laying.cutting import cut_units
 from gaugerod.laying.lay import lay
-from gaugerod.setting_out.across import Across
+from gaugerod.setting_out.across import Across, SideKind
 from gaugerod.setting_out.courses import Rod
 
 NIB_CITATION = house(
@@ -40,19 +41,21 @@ NIB_CITATION = house(
 )
 
 
-def laid_out(slope: Slope, shape: SlopeShape, covering: Covering, up: UpSlope, over: AcrossSlope) -> Laid | None:
+def laid_out(job: Job, slope: Slope, shape: SlopeShape, up: UpSlope, over: AcrossSlope) -> Laid | None:
     """Every unit of the slope, and every piece to saw. The outline is that of the covering, out to its overhangs.
 
     None where the width of a unit is not known. Random slates are laid with their average width.
     """
-    across = over.across
+    across, covering = over.across, job.covering
     width = _widths(covering, across, top_mm=up.courses.rods[0].length_mm)
     if width is None:
         return None
     kinds = slope.outline.kinds if slope.outline is not None else _kinds_of_taped(slope)
     names = _names(kinds)
     moves = [
-        0.0 if _is_top(shape, index) else _moved_mm(kind, on_right=_goes_up(shape, index), up=up, across=across)
+        0.0
+        if _is_top(shape, index)
+        else _moved_mm(job, slope, kind, on_right=_goes_up(shape, index), up=up, across=across)
         for index, kind in enumerate(kinds)
     ]
     points, came_from = moved_outline_mm(shape.outline_mm, moves)
@@ -144,14 +147,17 @@ def _is_top(shape: SlopeShape, index: int) -> bool:
     return x_mm - next_x_mm > abs(next_y_mm - y_mm)
 
 
-def _moved_mm(kind: EdgeKind, *, on_right: bool, up: UpSlope, across: Across | None) -> float:
-    """How far the covering reaches past this edge of the roof structure; below nothing where it stays short of it."""
+def _moved_mm(job: Job, slope: Slope, kind: EdgeKind, *, on_right: bool, up: UpSlope, across: Across | None) -> float:
+    """How far the covering reaches past this edge of the roof structure; below nothing where it stays short of it.
+
+    A verge or wall that is not the side the perps were set out to, as above a hip or valley or beside random slates, takes the middle of its band.
+    """
     match kind:
         case EdgeKind.EAVES:
             return up.courses.overhang_mm
         case EdgeKind.VERGE | EdgeKind.ABUTMENT:
-            if across is None:
-                return 0.0
+            if across is None or kind.value != (slope.right if on_right else slope.left).value:
+                return side(job, SideKind(kind.value), high_point=False).reach.aim_mm
             return across.right_overhang_mm if on_right else across.left_overhang_mm
         case EdgeKind.RIDGE | EdgeKind.HIP | EdgeKind.VALLEY | EdgeKind.OPENING:
             return 0.0

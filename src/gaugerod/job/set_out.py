@@ -120,7 +120,7 @@ def _slope(job: Job, slope: Slope, *, shared: tuple[Shared, str] | None) -> Slop
         across=over.across,
         findings=_once_each((*shape.findings, *up.findings, *over.findings, *tops)),
         method=method_steps(job, slope, up, over),
-        laid=laid_out(slope, shape, job.covering, up, over),
+        laid=laid_out(job, slope, shape, up, over),
         double_lap=up.double_lap,
         verge_pieces=over.verge_pieces,
         diminishing=up.diminishing,
