@@ -150,7 +150,8 @@ def _is_top(shape: SlopeShape, index: int) -> bool:
 def _moved_mm(job: Job, slope: Slope, kind: EdgeKind, *, on_right: bool, up: UpSlope, across: Across | None) -> float:
     """How far the covering reaches past this edge of the roof structure; below nothing where it stays short of it.
 
-    A verge or wall that is not the side the perps were set out to, as above a hip or valley or beside random slates, takes the middle of its band.
+    A verge or wall that the perps were not set out to, as above a hip or valley or beside random slates, takes the middle
+    of its band.
     """
     match kind:
         case EdgeKind.EAVES:
