@@ -34,7 +34,10 @@ def _blocks(result: Result, slope: SlopeResult, laid: Laid, size: PaperSize) -> 
         room_width_mm=size.text_width_mm,
         room_height_mm=size.text_height_mm - _FRONT_MM,
     )
-    caption = f"Every unit, {placed.scale_said}. Shaded units are cut; numbers are those of the cut list. Courses on the left."
+    caption = (
+        f"Every unit, {placed.scale_said}. Shaded units are cut; numbers are those of the cut list, where there is room: larger "
+        f"paper has more. Courses on the left."
+    )
     yield Pictures(pictures=((placed, caption),))
     yield Heading(text="Pieces to saw")
     yield Prose(text=offcut_sentence(result))

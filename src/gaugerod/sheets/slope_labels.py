@@ -19,11 +19,13 @@ def opening_letter(index: int) -> str:
     return chr(ord("A") + place) + (f"{turn + 1}" if turn else "")
 
 
-def rod_labels(rod: Rod, *, mark: str, overhang_mm: float, unit: LengthUnit) -> list[Label]:
-    """First mark, gauge, top mark and apex of one rod, and the tail past the fascia. ``mark``: what a mark is."""
+def rod_labels(slope: SlopeResult, rod: Rod, *, unit: LengthUnit) -> list[Label]:
+    """First mark, gauge, top mark and apex of one rod, and the tail past the fascia."""
+    mark = mark_word(slope)
+    gauge_name = "gauge" if slope.diminishing is None else "gauge at most"
     first_mm, last_mm = rod.marks_mm[0], rod.marks_mm[-1]
     labels = [
-        Label(at_mm=(rod.at_mm, -overhang_mm), name="past fascia", value=bare_length(overhang_mm, unit)),
+        Label(at_mm=(rod.at_mm, -rod.overhang_mm), name="past fascia", value=bare_length(rod.overhang_mm, unit)),
         Label(at_mm=(rod.at_mm, first_mm), name=f"first {mark}", value=bare_length(first_mm, unit)),
         Label(at_mm=(rod.at_mm, last_mm), name=f"top {mark}", value=bare_length(last_mm, unit)),
         Label(at_mm=(rod.at_mm, rod.length_mm), name="apex", value=bare_length(rod.length_mm, unit)),
@@ -31,14 +33,13 @@ def rod_labels(rod: Rod, *, mark: str, overhang_mm: float, unit: LengthUnit) -> 
     if len(rod.marks_mm) > rod.kept_count + 1:
         from_mm = rod.marks_mm[rod.kept_count - 1] if rod.kept_count else first_mm
         gauge = bare_fine_length(rod.gauge_mm, unit)
-        labels.append(Label(at_mm=(rod.at_mm, (from_mm + last_mm) / 2), name="gauge", value=gauge))
+        labels.append(Label(at_mm=(rod.at_mm, (from_mm + last_mm) / 2), name=gauge_name, value=gauge))
     return labels
 
 
 def left_rod_labels(slope: SlopeResult, *, unit: LengthUnit) -> list[Label]:
     """The left rod's labels."""
-    rod = slope.courses.rods[0]
-    return rod_labels(rod, mark=mark_word(slope), overhang_mm=rod.overhang_mm, unit=unit)
+    return rod_labels(slope, slope.courses.rods[0], unit=unit)
 
 
 def right_labels(slope: SlopeResult, *, unit: LengthUnit) -> list[Label]:
@@ -46,7 +47,7 @@ def right_labels(slope: SlopeResult, *, unit: LengthUnit) -> list[Label]:
     labels: list[Label] = []
     left, right = slope.courses.rods[0], slope.courses.rods[-1]
     if (left.marks_mm, left.length_mm) != (right.marks_mm, right.length_mm):
-        labels += rod_labels(right, mark=mark_word(slope), overhang_mm=right.overhang_mm, unit=unit)
+        labels += rod_labels(slope, right, unit=unit)
     for index, opening in enumerate(slope.slope.openings):
         letter = opening_letter(index)
         labels += [
