@@ -2,8 +2,8 @@
 
 from typing import NamedTuple
 
-from gaugerod.basis.citation import Basis, Citation, house
-from gaugerod.laying.ask import Unit
+from gaugerod.basis.citation import Basis, Citation, common_practice, house
+from gaugerod.laying.ask import OffcutRule, Unit
 from gaugerod.laying.cut_unit import Remedy
 
 LEAST_SHOWN_RATIO = 0.5
@@ -14,6 +14,8 @@ HALF_CITATION = Citation(
     basis=Basis.PUBLISHED,
 )
 FIXED_CITATION = house("a cut unit with neither nib nor nail hole left is bonded to its neighbour and clipped")
+
+HOLED_CITATION = common_practice("slates are holed on site, at the holing gauge, two to a slate")
 
 
 class Kept(NamedTuple):
@@ -53,6 +55,11 @@ def remedy_for(kept: Kept, unit: Unit) -> tuple[Remedy, str, Citation]:
 
 def _held(kept: Kept, unit: Unit) -> tuple[Remedy, str, Citation]:
     """Half or more is left: is there still a nib or a hole to hold it by?"""
+    if unit.offcut_rule is OffcutRule.ALONG:
+        remark = (
+            "Holed after it is cut: two nails clear of the cut, at the holing gauge where the piece reaches up to it."
+        )
+        return Remedy.AS_CUT, remark, HOLED_CITATION
     if not (unit.nibs or unit.holes):
         return Remedy.AS_CUT, "Nibs and nail holes of this unit are not known: see that it can be held.", FIXED_CITATION
     if kept.nibs_kept_count or kept.holes_kept_count:

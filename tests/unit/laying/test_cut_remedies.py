@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from gaugerod.laying.ask import OffcutRule
 from gaugerod.laying.cut_unit import Remedy
 from gaugerod.laying.cutting import cut_units
 from gaugerod.laying.lay import lay
@@ -61,3 +62,11 @@ def test_the_remedy_names_the_neighbour() -> None:
     ask = slope([(0.0, 0.0), (1540.0, 0.0), (1540.0, 2000.0), (0.0, 2000.0)], bond_mm=0.0)
     piece = cut_units(ask, lay(ask))[0]
     assert (piece.index, piece.neighbour, piece.remedy) == (9, 8, Remedy.UNIT_AND_A_HALF)
+
+
+def test_a_large_piece_of_slate_is_holed_after_it_is_cut() -> None:
+    slate = replace(PLAIN_TILE, offcut_rule=OffcutRule.ALONG, nibs=(), holes=())
+    remedy, remark, citation = remedy_for(Kept(0.6, 0.6, 0, 0), slate)
+    assert remedy is Remedy.AS_CUT
+    assert remark.startswith("Holed after it is cut")
+    assert "common-practice" == citation.basis.value
