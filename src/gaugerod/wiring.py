@@ -79,6 +79,13 @@ def bare_drawing_svg(placed: Placed) -> str:
     return write_svg(placed.drawing, paper=placed.paper, theme=None)
 
 
+def drawing_style() -> str:
+    """The style sheet of drawings without colours: night, daylight and print."""
+    from gaugerod.adapters.svg.screen_style import screen_style  # noqa: PLC0415
+
+    return screen_style()
+
+
 def write_sheets(result: Result, *, folder: Path, paper: str) -> list[tuple[Path, str]]:
     """Write every sheet and drawing into the folder; gives each path with what it is."""
     from gaugerod.adapters.sheet_files.write import write_sheet_files  # noqa: PLC0415

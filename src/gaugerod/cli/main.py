@@ -29,6 +29,7 @@ A first roof:
   gaugerod measure                   a record of your own tile, from a test lay
   gaugerod check-file my-roof.toml   is the job file in order?
   gaugerod set-out my-roof.toml      courses, perps, findings and the sheet
+  gaugerod serve                     the same in a browser, on a laptop or phone
 """
 
 _STATUS = "exit status: 0 nothing outside a rule; 1 something outside a rule; 2 input cannot be used; 3 program fault"
@@ -99,6 +100,7 @@ def _parser() -> argparse.ArgumentParser:
     _add_backup(commands.add_parser("backup", help="copy all kept jobs to one file, read back and found whole"))
     _add_export(commands.add_parser("export", help="write kept jobs with all their revisions as JSON"))
     _add_import(commands.add_parser("import", help="take in an export, or a job file, as new kept jobs"))
+    _add_serve(commands.add_parser("serve", help="the app: jobs in a browser, on this machine or a phone"))
     commands.add_parser("schema", help="print the JSON Schema of the job file")
     return parser
 
@@ -202,6 +204,17 @@ def _add_data(command: argparse.ArgumentParser) -> None:
         default=None,
         help="folder of the kept jobs (default: GAUGEROD_DATA, or the user's own)",
     )
+
+
+def _add_serve(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Open the app in a browser. Only this machine can reach it, unless --lan lets others in with a passphrase."
+    )
+    command.add_argument("--port", type=int, default=8417, help="(default: %(default)s)")
+    command.add_argument("--lan", action="store_true", help="let phones in the same network in, with a passphrase")
+    command.add_argument("--cert", metavar="FILE", default=None, help="serve over TLS with this certificate")
+    command.add_argument("--key", metavar="FILE", default=None, help="the key of that certificate")
+    _add_data(command)
 
 
 def _add_measure(command: argparse.ArgumentParser) -> None:

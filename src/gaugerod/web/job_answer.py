@@ -1,0 +1,90 @@
+"""A kept job set out, or what it still lacks."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from gaugerod.basis.errors import Fault, GaugerodError, InputRefused
+from gaugerod.job.model import Job
+from gaugerod.job.result import Result
+from gaugerod.job.set_out import set_out
+from gaugerod.web.form import fault_said
+from gaugerod.wiring import job_from_document
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lack:
+    """Something to be done before the job can be set out, and the page to do it on."""
+
+    says: str
+    href: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """The result; or every fault of the document; or the reason why there is no answer."""
+
+    job: Job | None = None
+    result: Result | None = None
+    faults: tuple[Fault, ...] = ()
+    why: str = ""
+
+
+def answer_of(document: dict[str, Any]) -> Answer:
+    """Set the document out."""
+    job = None
+    try:
+        job = job_from_document(document)
+        return Answer(job=job, result=set_out(job))
+    except InputRefused as refused:
+        return Answer(job=job, faults=refused.faults)
+    except GaugerodError as error:
+        return Answer(job=job, why=str(error))
+
+
+def faults_at_the_door(document: dict[str, Any]) -> tuple[Fault, ...]:
+    """Every fault of the document, without setting it out."""
+    try:
+        job_from_document(document)
+    except InputRefused as refused:
+        return refused.faults
+    return ()
+
+
+def lacks(document: Mapping[str, Any], answer: Answer, *, job: str) -> tuple[Lack, ...]:
+    """What is still to be done, in the order of the work."""
+    found: list[Lack] = []
+    if not document.get("slope") and not document.get("building"):
+        found.append(Lack(says="Measure a slope, or draw the building.", href=f"/jobs/{job}/slopes"))
+    if not document.get("covering"):
+        found.append(Lack(says="Choose the covering, or measure your own.", href=f"/jobs/{job}/covering"))
+    missing = {"slope", "building", "covering"} - {
+        key for key in ("slope", "building", "covering") if document.get(key)
+    }
+    found += [
+        Lack(says=f"{fault.field}: {fault_said(fault)}", href=_page_of(fault.field, job))
+        for fault in answer.faults
+        if fault.field not in missing
+    ]
+    if answer.why:
+        found.append(Lack(says=f"{answer.why[:1].upper()}{answer.why[1:]}", href=f"/jobs/{job}/slopes"))
+    return tuple(found)
+
+
+def _page_of(field: str, job: str) -> str:
+    """The page on which this field is mended."""
+    part, _, rest = field.partition("[")
+    number = rest.partition("]")[0]
+    match part.partition(".")[0]:
+        case "job" | "file":
+            return f"/jobs/{job}/site"
+        case "covering":
+            return f"/jobs/{job}/covering"
+        case "slope" if number.isdigit():
+            return f"/jobs/{job}/slopes/{int(number) + 1}"
+        case "building" if number.isdigit():
+            return f"/jobs/{job}/plan/{int(number) + 1}"
+        case "set_out":
+            return f"/jobs/{job}/set-out"
+        case _:
+            return f"/jobs/{job}/slopes"

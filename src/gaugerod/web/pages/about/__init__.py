@@ -1,0 +1,1 @@
+"""Settings, and what this program is not."""

@@ -1,0 +1,1 @@
+"""Two people changed the same thing: choose what stands."""

@@ -1,0 +1,1 @@
+"""Two revisions compared by the marks that moved."""

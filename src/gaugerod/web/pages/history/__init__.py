@@ -1,0 +1,1 @@
+"""Every save of a job."""

@@ -1,0 +1,1 @@
+"""A building by its outline."""

@@ -1,0 +1,1 @@
+"""Setting out: the drawing that answers."""

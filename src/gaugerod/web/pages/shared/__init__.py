@@ -1,0 +1,1 @@
+"""A job shown to whoever has its link."""

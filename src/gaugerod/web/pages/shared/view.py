@@ -1,0 +1,51 @@
+"""A job shown to whoever has its link: to read, never to change."""
+
+from gaugerod.adapters.store.records import Revision
+from gaugerod.basis.errors import NotKept
+from gaugerod.basis.finding import Verdict
+from gaugerod.web.asked import Asked
+from gaugerod.web.job_answer import answer_of
+from gaugerod.web.keeping import UNTITLED
+from gaugerod.web.pages.findings.view import finding_row
+from gaugerod.web.pages.setting_out.slope_shown import slope_shown
+from gaugerod.web.pages.shared.context import SharedContext
+from gaugerod.web.pages.sheets.view import downloads_of, file_of
+from gaugerod.web.reply import Reply, Shown
+from gaugerod.web.services import Services
+
+
+def shared_view(services: Services, asked: Asked) -> Reply:
+    """The job of this link. Raises NotKept for a link unknown or taken back."""
+    revision = _revision(services, asked)
+    result = answer_of(revision.document).result
+    title = revision.title or UNTITLED
+    context = SharedContext(
+        title=title,
+        rev=revision.rev,
+        slopes=() if result is None else tuple(slope_shown(result, slope, every_unit=False) for slope in result.slopes),
+        findings=()
+        if result is None
+        else tuple(
+            finding_row(finding, result.job.show_lengths_in)
+            for finding in result.findings
+            if finding.verdict is not Verdict.WITHIN
+        ),
+        downloads=() if result is None else downloads_of(result, under=f"{asked.path}/files", paper="a4"),
+        says="This job is not finished: it cannot be set out yet." if result is None else "",
+    )
+    return Shown(page="shared", title=title, context=context)
+
+
+def shared_file_view(services: Services, asked: Asked) -> Reply:
+    """One file of the job of this link."""
+    result = answer_of(_revision(services, asked).document).result
+    if result is None:
+        raise NotKept("sheet of a job that is not set out")
+    return file_of(result, services, asked)
+
+
+def _revision(services: Services, asked: Asked) -> Revision:
+    job = services.store.shared(asked.at["token"])
+    if job is None:
+        raise NotKept("job for this link")
+    return services.store.load(job)

@@ -1,0 +1,1 @@
+"""Sheets, drawings and share links."""

@@ -1,0 +1,1 @@
+"""Leaving: the page of the question; its view stands with the passphrase."""

@@ -1,0 +1,1 @@
+"""The job itself: title, exposure, units."""

@@ -1,0 +1,1 @@
+"""The slopes and buildings of a job."""

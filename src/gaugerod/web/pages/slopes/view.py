@@ -1,0 +1,49 @@
+"""The slopes and buildings of a job."""
+
+from typing import Any
+
+from gaugerod.web.asked import Asked
+from gaugerod.web.form import list_of, shown_length, under_path
+from gaugerod.web.job_answer import faults_at_the_door
+from gaugerod.web.keeping import opened
+from gaugerod.web.pages.slopes.context import PartRow, SlopesContext
+from gaugerod.web.pitch_ways import pitch_said
+from gaugerod.web.reply import Reply, Shown
+from gaugerod.web.services import Services
+
+
+def slopes_view(services: Services, asked: Asked) -> Reply:
+    """The list."""
+    newest, head = opened(services, asked)
+    faults = faults_at_the_door(newest.document)
+
+    def rows(key: str, page: str) -> tuple[PartRow, ...]:
+        return tuple(
+            PartRow(
+                name=_name(table, index),
+                figures=_figures(table),
+                href=f"/jobs/{head.id}/{page}/{index + 1}",
+                faults_count=len(under_path(faults, f"{key}[{index}]")),
+            )
+            for index, table in enumerate(list_of(newest.document, key))
+        )
+
+    context = SlopesContext(slopes=rows("slope", "slopes"), buildings=rows("building", "plan"))
+    return Shown(page="slopes", title="Slopes", context=context, job=head)
+
+
+def _name(table: Any, index: int) -> str:  # noqa: ANN401 - a draft may hold anything
+    name = table.get("name") if isinstance(table, dict) else None
+    return name if isinstance(name, str) and name.strip() else f"number {index + 1}"
+
+
+def _figures(table: Any) -> str:  # noqa: ANN401
+    if not isinstance(table, dict):
+        return "cannot be read"
+    if isinstance(table.get("outline"), list):
+        return f"by its outline, {len(table['outline'])} corners"
+    said = [f"{shown_length(table.get('across'))} along the eaves"] if table.get("across") else []
+    said += [pitch_said(table["pitch"])] if table.get("pitch") else []
+    rafters = list_of(table, "rafters")
+    said += [f"{len(rafters)} rafter{'' if len(rafters) == 1 else 's'} measured"] if rafters else []
+    return ", ".join(said) or "nothing measured yet"

@@ -1,0 +1,1 @@
+"""Measuring your own tile."""

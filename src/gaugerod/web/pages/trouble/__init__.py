@@ -1,0 +1,1 @@
+"""What cannot be answered, said plainly."""

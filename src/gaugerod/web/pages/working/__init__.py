@@ -1,0 +1,1 @@
+"""How every number was come by."""
