@@ -103,7 +103,7 @@ def _lengths(
     below = [f"eaves {bare_length(slope.slope.taped.eaves_mm, unit)}"]
     if across is not None:
         below.append(f"cover {fine_length(across.cover_mm, unit).removesuffix(f' {unit.value}')}")
-    yield _line("  ".join(below), (middle_mm, low[1]), shift_mm=-5.0)
+    yield _line(" · ".join(below), (middle_mm, low[1]), shift_mm=-5.0)
     reaches = [f"past fascia {bare_length(slope.courses.overhang_mm, unit)}"]
     if across is not None:
         sides = (
@@ -115,7 +115,7 @@ def _lengths(
             for hand, kind, reach_mm in sides
             if kind in ENDS_SQUARE
         ]
-    yield _line("  ".join(reaches), (middle_mm, low[1]), shift_mm=-10.0)
+    yield _line(" · ".join(reaches), (middle_mm, low[1]), shift_mm=-10.0)
     rafters = [rod.length_mm for rod in slope.courses.rods]
     ends = dict.fromkeys((bare_length(rafters[0], unit), bare_length(rafters[-1], unit)))
     yield _line(f"to apex {' / '.join(ends)}", (middle_mm, high[1]), shift_mm=2.6)

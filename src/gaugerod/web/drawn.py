@@ -5,7 +5,7 @@ from markupsafe import Markup
 from gaugerod.sheets.placed import Placed
 from gaugerod.wiring import bare_drawing_svg
 
-WIDE_MM = (250.0, 165.0)
+WIDE_MM = (165.0, 125.0)
 POCKET_MM = 84.0
 """Room for a drawing on a desk, and on a phone: letters of 3 mm come out at a size that can be read."""
 

@@ -53,7 +53,11 @@ def fault_said(fault: Fault) -> str:
 
     >>> fault_said(Fault("slope[0].across", "seven", "a length measured on a roof", "Write it like 4.905 m."))
     'Write it like 4.905 m. Wanted: a length measured on a roof.'
+    >>> fault_said(Fault("slope[0].name", "nothing", "What this slope is called", "This is needed. Add it."))
+    'This is needed: what this slope is called.'
     """
+    if fault.given == "nothing" and fault.allowed:
+        return f"This is needed: {fault.allowed[0].lower()}{fault.allowed[1:].rstrip('.')}."
     return f"{fault.do} Wanted: {fault.allowed.rstrip('.')}."
 
 

@@ -76,7 +76,7 @@ def _rafter(index: int, row: Any) -> tuple[Field, Field]:  # noqa: ANN401 - a le
     number = index + 1
     return (
         Field(name=f"rafters[{index}].length", label=f"Rafter {number}", value=shown_length(length)),
-        Field(name=f"rafters[{index}].at", label=f"Rafter {number} stands at", value=shown_length(place)),
+        Field(name=f"rafters[{index}].at", label=f"{number} stands at", value=shown_length(place)),
     )
 
 
@@ -91,8 +91,8 @@ def opening_fields(table: Mapping[str, Any], *, more: bool) -> tuple[OpeningFiel
 def _opening(index: int, row: Mapping[str, Any]) -> tuple[Field, ...]:
     asked = (
         ("name", "What it is", "rooflight, chimney"),
-        ("from_left", "From the left end", "to its left side, along the eaves"),
-        ("up_slope", "Up from the fascia", "outer face of the fascia to its lower edge"),
+        ("from_left", "From the left", "left end to its left side, along the eaves"),
+        ("up_slope", "Up the slope", "outer face of the fascia to its lower edge"),
         ("width", "Width", "along the eaves"),
         ("height", "Height", "up the slope"),
     )
