@@ -8,17 +8,17 @@ from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from gaugerod.as_built.roof_check import RoofCheck
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.model import Job
 from gaugerod.job.result import Result
-from gaugerod.job.roof_checked import RoofToCheck
-from gaugerod.sheets.placed import Placed
 
 if TYPE_CHECKING:
     from gaugerod.adapters.job_draft.from_plan import PlanUnit
     from gaugerod.adapters.store.records import Imported
     from gaugerod.adapters.store.store import JobStore
+    from gaugerod.as_built.roof_check import RoofCheck
+    from gaugerod.job.roof_checked import RoofToCheck
+    from gaugerod.sheets.placed import Placed
 
 
 def job_from_file(path: Path) -> Job:
@@ -72,7 +72,7 @@ def result_as_document(result: Result) -> Mapping[str, object]:
     return result_document(result)
 
 
-def bare_drawing_svg(placed: Placed) -> str:
+def bare_drawing_svg(placed: "Placed") -> str:
     """A drawing as SVG without colours of its own."""
     from gaugerod.adapters.svg.writer import write_svg  # noqa: PLC0415
 
@@ -109,14 +109,14 @@ def one_sheet_file(result: Result, *, name: str, paper: str, made_at: datetime) 
     return wanted[0].make() if wanted else None
 
 
-def roof_from_file(path: Path) -> RoofToCheck:
+def roof_from_file(path: Path) -> "RoofToCheck":
     """The roof to check in a TOML or JSON file. Raises InputRefused with every fault."""
     from gaugerod.adapters.roof_check_file.read import read_roof  # noqa: PLC0415
 
     return read_roof(path)
 
 
-def roof_check_as_document(check: RoofCheck, *, title: str) -> Mapping[str, object]:
+def roof_check_as_document(check: "RoofCheck", *, title: str) -> Mapping[str, object]:
     """The document of a roof check."""
     from gaugerod.adapters.result_document.roof_check import roof_check_document  # noqa: PLC0415
 
@@ -124,7 +124,7 @@ def roof_check_as_document(check: RoofCheck, *, title: str) -> Mapping[str, obje
 
 
 def write_roof_check(
-    check: RoofCheck, *, title: str, unit: LengthUnit, folder: Path, paper: str
+    check: "RoofCheck", *, title: str, unit: LengthUnit, folder: Path, paper: str
 ) -> list[tuple[Path, str]]:
     """Write the record of a roof check into the folder; gives each path with what it is."""
     from gaugerod.adapters.sheet_files.write_roof_check import write_roof_check_files  # noqa: PLC0415

@@ -1,6 +1,8 @@
 """The command line as its user runs it: in process for speed, exit status and words looked at."""
 
 import json
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -186,3 +188,17 @@ def test_a_fault_of_the_program_gives_three(
     status, _, err = run(capsys, "set-out", str(DEMO))
     assert 3 == status
     assert "a fault of this program" in err
+
+
+def test_setting_out_to_json_reads_no_part_it_does_not_need() -> None:
+    """So that starting stays quick: no roof check, no sheets, no kept jobs."""
+    script = (
+        "import contextlib, io, sys\n"
+        "from gaugerod.cli.main import main\n"
+        "with contextlib.redirect_stdout(io.StringIO()):\n"
+        f"    main(['set-out', {str(DEMO)!r}, '--json', '-'])\n"
+        "heavy = ('gaugerod.as_built', 'gaugerod.sheets', 'gaugerod.web', 'gaugerod.adapters.store', 'sqlite3', 'typst')\n"
+        "print([name for name in sys.modules if name.startswith(heavy)])\n"
+    )
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
+    assert "[]" == done.stdout.strip()
