@@ -5,11 +5,15 @@ import sys
 from pathlib import Path
 
 from gaugerod.basis.errors import Fault, InputRefused
-from gaugerod.web.serve import Served, serve
 
 
 def run(given: argparse.Namespace) -> int:
-    """Serve until stopped."""
+    """Serve until stopped. Raises InputRefused when the extra part the app needs is not installed."""
+    try:
+        from gaugerod.web.serve import Served, serve  # noqa: PLC0415 - an extra part, read when it is asked for
+    except ModuleNotFoundError as missing:
+        do = "Install it: pip install gaugerod[app]. Every other command works without."
+        raise InputRefused([Fault("serve", f"no {missing.name} here", "the app's libraries", do)]) from None
     if (given.cert is None) != (given.key is None):
         raise InputRefused([Fault("--cert", "one of the two", "--cert and --key together", "Give both, or neither.")])
     served = Served(
