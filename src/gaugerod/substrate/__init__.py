@@ -1,0 +1,1 @@
+"""Underlay and battens: what lies between the rafters and the covering."""
