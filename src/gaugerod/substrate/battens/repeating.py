@@ -1,0 +1,180 @@
+"""A pattern of courses that repeats, A B C D A B …: the one that buys the least stock, then the fewest lengths.
+
+Scope: every batten of the slope alike, from the same left end to the same right end. With no two of the repeated courses
+joined on the same rafter, no window of so many consecutive battens has two joints on one rafter: the rule for gauges over
+200 mm, and within the rule for closer ones.
+
+The search is exact over every choice of ways for the repeated courses with no more pieces to a course than
+``most_pieces``: it takes the ways in order of the value of their pieces, leaves a branch when the least it can cost
+passes the best, and asks the exact cutting for the rest. The allowance for waste grows step by step from nothing, so the
+first answer found is near the best, and failure with all of it is proof.
+"""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from functools import reduce
+from math import gcd, inf
+from typing import NamedTuple
+
+from gaugerod.substrate.battens.exact_cutting import OF_A_MM, Cut, Demand, ExactCutting, cost_of
+from gaugerod.substrate.battens.ways import Ways, every_way, fewest_pieces_count
+
+MOST_WAYS_COUNT = 2_000
+MOST_LENGTHS_COUNT = 24
+STEPS_COUNT = 200_000
+"""How large a search is begun, and how long it is carried on. Counts, not a clock: the same roof, the same answer."""
+EXTRA_PIECES_COUNT = 1
+"""A course may have so many pieces more than it needs."""
+NOISE = 0.1
+"""Of a cost: costs are whole numbers, values of pieces are not."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Repeating:
+    """The joints of each course of the pattern, in order, and the cuts that make every course.
+
+    ``most_pieces``  of a course, in the patterns looked through; ``proved``: no pattern among them costs less
+    """
+
+    courses: tuple[tuple[int, ...], ...]
+    cuts: tuple[Cut, ...]
+    most_pieces: int
+    proved: bool
+
+
+def best_repeating(
+    ways: Ways, *, courses_count: int, repeat_count: int, stock_mm: Sequence[int], kerf_mm: float
+) -> Repeating | None:
+    """The best pattern that repeats after so many courses; None where none was found, or the search would be too large."""
+    fewest = fewest_pieces_count(ways)
+    if fewest is None:
+        return None
+    most_pieces = fewest + EXTRA_PIECES_COUNT
+    joined = every_way(ways, most_pieces=most_pieces, limit_count=MOST_WAYS_COUNT)
+    if joined is None:
+        return None
+    pieces = [ways.pieces_mm(joints) for joints in joined]
+    lengths_mm = sorted({length_mm for lengths in pieces for length_mm in lengths}, reverse=True)
+    if len(lengths_mm) > MOST_LENGTHS_COUNT:
+        return None
+    cutting = ExactCutting(tuple(lengths_mm), tuple(stock_mm), kerf_mm, STEPS_COUNT)
+    search = _Search(
+        cutting=cutting,
+        sorts=_sorts(cutting, joined, pieces),
+        times=tuple(
+            len(range(course, courses_count, repeat_count)) for course in range(min(repeat_count, courses_count))
+        ),
+    )
+    chosen = search.run(step_mm=reduce(gcd, stock_mm))
+    if chosen is None:
+        return None
+    return Repeating(
+        courses=chosen.courses, cuts=tuple(chosen.cuts), most_pieces=most_pieces, proved=cutting.steps_left > 0
+    )
+
+
+class _Sort(NamedTuple):
+    """All ways with the same pieces in whatever order: their value, how many of each length, and their joints."""
+
+    value: float
+    pieces: Demand
+    joints: tuple[tuple[int, tuple[int, ...]], ...]
+    """The rafters joined, as the bits of a number; and the same as places."""
+
+
+def _sorts(cutting: ExactCutting, joined: Sequence[tuple[int, ...]], pieces: Sequence[tuple[int, ...]]) -> list[_Sort]:
+    by_pieces: dict[Demand, list[tuple[int, tuple[int, ...]]]] = {}
+    for joints, lengths in zip(joined, pieces, strict=True):
+        number = Counter(lengths)
+        demand = tuple(number[length_mm] for length_mm in cutting.lengths_mm)
+        by_pieces.setdefault(demand, []).append((sum(1 << place for place in joints), joints))
+    return sorted(_Sort(cutting.value(demand), demand, tuple(joints)) for demand, joints in by_pieces.items())
+
+
+class _Chosen(NamedTuple):
+    """The best so far."""
+
+    courses: tuple[tuple[int, ...], ...]
+    cuts: list[Cut]
+
+
+Taken = dict[int, tuple[tuple[int, ...], ...]]
+"""Rafters joined in the courses so far, as bits, with one choice of joints for each course that gives them."""
+
+
+@dataclass(slots=True)
+class _Search:
+    """Chooses the sort of ways of each repeated course. ``times``: how often each of them is laid, most often first."""
+
+    cutting: ExactCutting
+    sorts: list[_Sort]
+    times: tuple[int, ...]
+    limit: float = inf
+    best: _Chosen | None = None
+    taken: dict[tuple[int, ...], Taken] = field(default_factory=lambda: {(): {0: ()}})
+
+    def run(self, *, step_mm: int) -> _Chosen | None:
+        """Search with more and more stock allowed. Past twice the least, or out of steps, there is nothing to find."""
+        least_mm = sum(self.times) * self.sorts[0].value / OF_A_MM
+        allowed_mm, more_mm = (int(least_mm - NOISE) // step_mm + 1) * step_mm, step_mm
+        nothing = tuple(0 for _ in self.cutting.lengths_mm)
+        if not self._any_pattern():
+            return None
+        while self.best is None and self.cutting.steps_left > 0:
+            self.limit = float((allowed_mm + 1) * OF_A_MM)
+            self._choose((), first=0, cost=0.0, demand=nothing)
+            allowed_mm, more_mm = allowed_mm + more_mm, 2 * more_mm
+        return self.best
+
+    def _any_pattern(self) -> bool:
+        """Is there a pattern at all, whatever it costs? Each course takes rafters none before it took."""
+        reached = {0}
+        every = [bits for sort in self.sorts for bits, _ in sort.joints]
+        for _ in self.times:
+            if any(bits == 0 for bits in every):
+                return True
+            reached = {so_far | bits for so_far in reached for bits in every if not so_far & bits}
+            if len(reached) > MOST_WAYS_COUNT:
+                return True
+        return bool(reached)
+
+    def _choose(self, chosen: tuple[int, ...], *, first: int, cost: float, demand: Demand) -> None:
+        at = len(chosen)
+        if at == len(self.times):
+            self._cut(chosen, cost, demand)
+            return
+        self.cutting.steps_left -= 1
+        times = self.times[at]
+        alike = self.times[at + 1 :].count(times)
+        other = sum(self.times[at + 1 :]) - alike * times
+        for number in range(first, len(self.sorts)):
+            sort = self.sorts[number]
+            rest = alike * times * sort.value + other * self.sorts[0].value
+            if cost + times * sort.value + rest > self.limit - 1 + NOISE or self.cutting.steps_left <= 0:
+                break
+            if self._joints(chosen, number):
+                self._choose(
+                    (*chosen, number),
+                    first=number if alike else 0,
+                    cost=cost + times * sort.value,
+                    demand=tuple(had + times * more for had, more in zip(demand, sort.pieces, strict=True)),
+                )
+
+    def _joints(self, chosen: tuple[int, ...], number: int) -> Taken:
+        """The ways to joint one course more, none of its rafters joined in the courses before it."""
+        key = (*chosen, number)
+        if key not in self.taken:
+            self.taken[key] = {
+                so_far | bits: (*courses, joints)
+                for so_far, courses in self.taken[chosen].items()
+                for bits, joints in self.sorts[number].joints
+                if not so_far & bits
+            }
+        return self.taken[key]
+
+    def _cut(self, chosen: tuple[int, ...], value: float, demand: Demand) -> None:
+        """Cut what these courses need, better and better, until it cannot be better than the limit."""
+        while (cuts := self.cutting.cuts_within(demand, self.limit - 1 + NOISE - value)) is not None:
+            self.limit = float(cost_of(cuts))
+            self.best = _Chosen(next(iter(self.taken[chosen].values())), cuts)
