@@ -21,33 +21,34 @@ from gaugerod.standards.underlay import (
 )
 
 GB = Edition.GB
+RAFTERS, DECK = Support.RAFTERS, Support.RIGID_INSULATION
 
 
 class Lap(NamedTuple):
     """One printed cell of the laps, at a pitch inside its band."""
 
     pitch_deg: float
-    fully_supported: bool
+    support: Support
     printed_mm: float
 
 
 # Horizontal laps of BS 5534 as quoted in an independent consultant's trade article on underlay, printed for 12.5 to 14, 15 to
 # 34, and 35 degrees and over; each end of each band.
 LAPS = [
-    Lap(12.5, False, 225.0), Lap(14.0, False, 225.0), Lap(15.0, False, 150.0), Lap(34.0, False, 150.0),
-    Lap(35.0, False, 100.0), Lap(60.0, False, 100.0), Lap(12.5, True, 150.0), Lap(14.0, True, 150.0),
-    Lap(15.0, True, 100.0), Lap(34.0, True, 100.0), Lap(35.0, True, 75.0), Lap(60.0, True, 75.0),
+    Lap(12.5, RAFTERS, 225.0), Lap(14.0, RAFTERS, 225.0), Lap(15.0, RAFTERS, 150.0), Lap(34.0, RAFTERS, 150.0),
+    Lap(35.0, RAFTERS, 100.0), Lap(60.0, RAFTERS, 100.0), Lap(12.5, DECK, 150.0), Lap(14.0, DECK, 150.0),
+    Lap(15.0, DECK, 100.0), Lap(34.0, DECK, 100.0), Lap(35.0, DECK, 75.0), Lap(60.0, DECK, 75.0),
 ]  # fmt: skip
 
 
 @pytest.mark.parametrize("case", LAPS)
 def test_the_horizontal_lap_is_the_printed_one(case: Lap) -> None:
-    least = underlay_lap_least(GB, pitch_deg=case.pitch_deg, fully_supported=case.fully_supported)
+    least = underlay_lap_least(GB, pitch_deg=case.pitch_deg, fully_supported=case.support.full)
     assert isinstance(least, Limit)
     assert case.printed_mm == least.value
     for lap_mm, verdict in ((case.printed_mm, Verdict.WITHIN), (case.printed_mm - 1, Verdict.OUTSIDE)):
         found = underlay_lap(
-            where="rear", lap_mm=lap_mm, pitch_deg=case.pitch_deg, fully_supported=case.fully_supported, edition=GB
+            where="rear", lap_mm=lap_mm, pitch_deg=case.pitch_deg, fully_supported=case.support.full, edition=GB
         )
         assert verdict is found[0].verdict
 

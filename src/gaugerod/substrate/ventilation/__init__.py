@@ -1,0 +1,1 @@
+"""Ventilation: the openings of one roof at its eaves and at high level."""
