@@ -51,18 +51,18 @@ def laid_out(job: Job, slope: Slope, shape: SlopeShape, up: UpSlope, over: Acros
     if width is None:
         return None
     kinds = slope.outline.kinds if slope.outline is not None else _kinds_of_taped(slope)
-    names = _names(kinds)
+    names = edge_names(kinds)
     moves = [
         0.0
         if _is_top(shape, index)
-        else _moved_mm(job, slope, kind, on_right=_goes_up(shape, index), up=up, across=across)
+        else _moved_mm(job, slope, kind, on_right=goes_up(shape, index), up=up, across=across)
         for index, kind in enumerate(kinds)
     ]
     points, came_from = moved_outline_mm(shape.outline_mm, moves)
     ask = LayingAsk(
         where=slope.name,
         outline=Ring(points_mm=points, edges=tuple(Edge(name=names[index], kind=kinds[index]) for index in came_from)),
-        openings=tuple(_opening_rings(slope)),
+        openings=tuple(opening_rings(slope)),
         courses=_courses(up, width),
         head=_line(up.courses.rods, [rod.length_mm for rod in up.courses.rods]),
         unit=width.unit,
@@ -123,13 +123,21 @@ def _kinds_of_taped(slope: Slope) -> tuple[EdgeKind, ...]:
     return (EdgeKind.EAVES, EdgeKind(slope.right.value), top, EdgeKind(slope.left.value))
 
 
-def _goes_up(shape: SlopeShape, index: int) -> bool:
+def goes_up(shape: SlopeShape, index: int) -> bool:
     """Walked counter-clockwise, the sides on the right go up and those on the left come down."""
     points = shape.outline_mm
     return points[(index + 1) % len(points)][1] > points[index][1]
 
 
-def _names(kinds: tuple[EdgeKind, ...]) -> list[str]:
+def structure_ring(slope: Slope, shape: SlopeShape) -> Ring:
+    """The outline of the roof structure itself, every edge named and of its kind."""
+    kinds = slope.outline.kinds if slope.outline is not None else _kinds_of_taped(slope)
+    names = edge_names(kinds)
+    edges = tuple(Edge(name=name, kind=kind) for name, kind in zip(names, kinds, strict=True))
+    return Ring(points_mm=shape.outline_mm, edges=edges)
+
+
+def edge_names(kinds: tuple[EdgeKind, ...]) -> list[str]:
     """Each edge by its kind, numbered where there is more than one of it."""
     names = []
     for index, kind in enumerate(kinds):
@@ -164,7 +172,8 @@ def _moved_mm(job: Job, slope: Slope, kind: EdgeKind, *, on_right: bool, up: UpS
             return 0.0
 
 
-def _opening_rings(slope: Slope) -> Iterator[Ring]:
+def opening_rings(slope: Slope) -> Iterator[Ring]:
+    """The outline of every opening, clockwise."""
     for opening in slope.openings:
         left, right = opening.from_left_mm, opening.right_mm
         low, high = opening.up_slope_mm, opening.head_mm

@@ -11,6 +11,7 @@ from gaugerod.coverings.single_lap import Bond, SingleLapTile
 from gaugerod.geometry.plan_outline import PlanOutline
 from gaugerod.geometry.polygon import Point
 from gaugerod.geometry.taped_slope import TapedSlope
+from gaugerod.job.beneath_wished import BeneathWished
 from gaugerod.laying.ask import EdgeKind
 from gaugerod.setting_out.across import SideKind
 from gaugerod.setting_out.diminishing.ask import Aim
@@ -57,7 +58,8 @@ class SlopeOutline:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Slope:
     """One slope. Measured by tape; or by its outline, and then ``taped`` holds what the outline gives: the eaves and one
-    rafter, from the eaves to the highest ridge.
+    rafter, from the eaves to the highest ridge. ``rafters_at_mm`` is the middle of every rafter along the eaves; empty: not
+    measured, and ``rafter_spacing_mm`` holds from end to end.
     """
 
     name: str
@@ -70,6 +72,7 @@ class Slope:
     rafter_spacing_mm: float | None
     openings: tuple[Opening, ...] = ()
     nailed: tuple[NailedRod, ...] = ()
+    rafters_at_mm: tuple[float, ...] = ()
     outline: SlopeOutline | None = None
 
 
@@ -125,3 +128,4 @@ class Job:
     slopes: tuple[Slope, ...]
     buildings: tuple[Building, ...] = ()
     wishes: Wishes = field(default_factory=Wishes)
+    beneath: BeneathWished = field(default_factory=BeneathWished)

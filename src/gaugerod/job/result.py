@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.working import Step
+from gaugerod.fixing.plan import FixingPlan
 from gaugerod.geometry.roof_faces import RoofForm
 from gaugerod.geometry.taped_slope import SlopeShape
 from gaugerod.job.model import Job, Slope
@@ -16,6 +17,11 @@ from gaugerod.setting_out.courses import Alternative, Courses
 from gaugerod.setting_out.diminishing.answer import DiminishingPlan
 from gaugerod.setting_out.double_lap_across import VergePiece
 from gaugerod.setting_out.double_lap_extras import DoubleLapExtras
+from gaugerod.substrate.battens.answer import Battens
+from gaugerod.substrate.load.weigh import Load
+from gaugerod.substrate.underlay.answer import UnderlayPlan
+from gaugerod.substrate.underlay.cut_rolls import RollCuts
+from gaugerod.substrate.ventilation.openings import Ventilation
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,13 +78,29 @@ class NotSetOut:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Beneath:
+    """What lies beneath the covering and what holds it. None or empty: not asked for, or ``findings`` say why not.
+
+    ``underlay``, ``air``, ``fixings``, ``loads``  one for each slope; each names it in ``where``
+    """
+
+    battens: Battens | None = None
+    underlay: tuple[UnderlayPlan, ...] = ()
+    rolls: RollCuts | None = None
+    air: tuple[Ventilation, ...] = ()
+    fixings: tuple[FixingPlan, ...] = ()
+    loads: tuple[Load, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Result:
     """The whole answer to a job."""
 
     job: Job
     slopes: tuple[SlopeResult, ...]
     findings: tuple[Finding, ...]
-    """Every finding: the job's own and those of every slope."""
+    """Every finding: the job's own, those of every slope, and those of what lies beneath."""
     alternatives: tuple[tuple[str, Alternative], ...]
     """What could change, each with the slope (and direction) it belongs to."""
     not_set_out: tuple[NotSetOut, ...]
@@ -86,6 +108,7 @@ class Result:
     roofs: tuple[RoofResult, ...]
     offcuts: OffcutPlan | None
     """Which offcut serves which other cut, over all slopes; None when nothing is cut."""
+    beneath: Beneath
     version: str
     cautions: tuple[str, ...]
     working: Step

@@ -9,6 +9,7 @@ from gaugerod.basis.finding import Finding
 from gaugerod.basis.working import Step
 from gaugerod.geometry.true_shape import true_shape
 from gaugerod.job.across_slope import across_slope
+from gaugerod.job.beneath import beneath, beneath_working
 from gaugerod.job.buildings import formed, set_round_corners
 from gaugerod.job.cautions import CAUTIONS
 from gaugerod.job.in_words import in_unit
@@ -49,6 +50,7 @@ def set_out(job: Job) -> Result:
         corner_findings.extend((*building.form.findings, *corners.findings))
     slopes = tuple(_numbered_through([slope for slope in done if isinstance(slope, SlopeResult)]))
     not_set_out = tuple(slope for slope in done if isinstance(slope, NotSetOut))
+    under = beneath(job, slopes, roofs)
     result = Result(
         job=job,
         slopes=slopes,
@@ -58,11 +60,13 @@ def set_out(job: Job) -> Result:
             *corner_findings,
             *(finding for slope in slopes for finding in slope.findings),
             *(finding for short in not_set_out for finding in short.findings),
+            *under.findings,
         ),
         alternatives=tuple(_alternatives(slopes, not_set_out)),
         not_set_out=not_set_out,
         roofs=tuple(roofs),
         offcuts=_offcuts(slopes),
+        beneath=under,
         version=__version__,
         cautions=CAUTIONS,
         working=Step(
@@ -71,7 +75,7 @@ def set_out(job: Job) -> Result:
             inputs={"covering": job.covering.title, "edition": job.edition.value},
             value=float(len(slopes)),
             unit="slopes",
-            parts=tuple(_slope_working(slope) for slope in slopes),
+            parts=(*(_slope_working(slope) for slope in slopes), *beneath_working(under)),
         ),
     )
     return in_unit(result, job.show_lengths_in)

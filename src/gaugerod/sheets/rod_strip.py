@@ -10,7 +10,7 @@ from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Paper, Path, Pen, P
 from gaugerod.sheets.lengths_shown import bare_length
 from gaugerod.sheets.mark_words import mark_word, marks_read
 from gaugerod.sheets.placed import Placed
-from gaugerod.sheets.rod_marks import SHORT, UNDER_EAVES, RodMark, rod_marks
+from gaugerod.job.rod_marks import SHORT, UNDER_EAVES, RodMark, rod_marks
 from gaugerod.sheets.setting_out_sheet import foot
 from gaugerod.sheets.shared_rods import rod_name
 from gaugerod.sheets.sheet import Block, Heading, NewPage, PaperSize, Pictures, Sheet, Steps
