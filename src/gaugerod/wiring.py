@@ -116,6 +116,20 @@ def roof_from_file(path: Path) -> "RoofToCheck":
     return read_roof(path)
 
 
+def roof_from_document(document: dict[str, Any]) -> "RoofToCheck":
+    """The roof to check in a document as a page fills it in. Raises InputRefused with every fault."""
+    from gaugerod.adapters.roof_check_file.read import read_roof_document  # noqa: PLC0415
+
+    return read_roof_document(document)
+
+
+def roof_file_schema() -> dict[str, Any]:
+    """The JSON Schema of the roof file."""
+    from gaugerod.adapters.roof_check_file.schema import roof_schema  # noqa: PLC0415
+
+    return roof_schema()
+
+
 def roof_check_as_document(check: "RoofCheck", *, title: str) -> Mapping[str, object]:
     """The document of a roof check."""
     from gaugerod.adapters.result_document.roof_check import roof_check_document  # noqa: PLC0415
