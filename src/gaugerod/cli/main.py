@@ -139,7 +139,8 @@ def _add_check_file(command: argparse.ArgumentParser) -> None:
 def _add_check_roof(command: argparse.ArgumentParser) -> None:
     command.description = (
         "Check a finished or half-finished roof from its measured battens or visible margins: every lap, what is short, "
-        "what leaks first, and the least strip-back that cures it, with the new marks."
+        "what leaks first, and the least strip-back that cures it, with the new marks. What is uneven by a house tolerance "
+        "only is advice, and gives status 0."
     )
     command.add_argument("roof", metavar="ROOF", help="the roof file, .toml or .json")
     _add_outputs(command, out_default=None)
