@@ -228,7 +228,7 @@ def test_a_file_that_is_no_job_is_refused_in_words(browser: Browser, content: by
 def test_undo_goes_back_and_comparing_shows_which_marks_moved(browser: Browser) -> None:
     browser.post(f"/jobs/{browser.job}/set-out", {"moved": "yes", "overhang": "70", "hold_overhang": "yes", "rev": "1"})
     twin = browser.get(f"/jobs/{browser.job}/compare.json?before=1&after=2").json()
-    assert ["set_out.eaves_overhang"] == [row["mark"] for row in twin["typed"]]
+    assert ["set out, eaves overhang"] == [row["mark"] for row in twin["typed"]]
     first = twin["rods"][0]["rows"][0]
     assert ("1", "348 mm", "328 mm", "-20 mm") == (first["mark"], first["before"], first["after"], first["moved"])
     browser.post(f"/jobs/{browser.job}/go-back", {"to": "1"})
