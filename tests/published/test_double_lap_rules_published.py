@@ -5,11 +5,14 @@ HEADLAPS: BS 5534:1997 headlap tables for natural slate as three suppliers repro
 reproductions differ. "-": the size is not recommended at that pitch.
 """
 
+from dataclasses import replace
+
 import pytest
 
 from gaugerod.basis.finding import Verdict
+from gaugerod.coverings.double_lap import MadeTo
 from gaugerod.coverings.double_lap_catalogue import plain_tile, sized_slate
-from gaugerod.rules.plain_tile import TileMade, greatest_headlap, plain_tile_headlap, plain_tile_pitch
+from gaugerod.rules.plain_tile import greatest_headlap, plain_tile_headlap, plain_tile_pitch
 from gaugerod.rules.slate_lap_missing import slate_lap_missing
 from gaugerod.rules.slates import slate_headlap_least, slate_laps, slate_pitch
 from gaugerod.standards.edition import Edition, Exposure
@@ -73,8 +76,8 @@ def test_nhbc_plain_tile_limits() -> None:
     ]
     assert [65.0, 75.0] == laps
     pitches = [
-        plain_tile_pitch(where="", pitch_deg=45.0, tile=tile, edition=Edition.GB, made=made).limit
-        for made in (TileMade.EVEN, TileMade.UNEVEN)
+        plain_tile_pitch(where="", pitch_deg=45.0, tile=replace(tile, made_to=made), edition=Edition.GB).limit
+        for made in (MadeTo.BS_EN_1304, None)
     ]
     assert [35.0, 40.0] == pitches
 
