@@ -31,6 +31,7 @@ from gaugerod.web.pages.jobs.view import (
     put_away_view,
     take_out_view,
 )
+from gaugerod.web.pages.plan.view import plan_view
 from gaugerod.web.pages.setting_out.view import setting_out_view
 from gaugerod.web.pages.shared.view import shared_file_view, shared_view
 from gaugerod.web.pages.sheets.view import file_view, revoke_view, share_view, sheets_view
@@ -58,6 +59,7 @@ _FILLED_IN: tuple[tuple[str, View], ...] = (
     ("/about", about_view),
     ("/jobs/{job}/site", site_view),
     ("/jobs/{job}/slopes/{slope}", slope_view),
+    ("/jobs/{job}/buildings/{building}", plan_view),
     ("/jobs/{job}/covering", covering_view),
     ("/jobs/{job}/covering/own", test_lay_view),
     ("/jobs/{job}/set-out", setting_out_view),
@@ -82,6 +84,7 @@ _ASSETS = {
     "app.css": "text/css",
     "app.js": "text/javascript",
     "htmx.min.js": "text/javascript",
+    "outline.js": "text/javascript",
     "icon.svg": "image/svg+xml",
 }
 

@@ -96,7 +96,7 @@ def _page_of(field: str, job: str) -> str:
         case "slope" if number.isdigit():
             return f"/jobs/{job}/slopes/{int(number) + 1}"
         case "building" if number.isdigit():
-            return f"/jobs/{job}/plan/{int(number) + 1}"
+            return f"/jobs/{job}/buildings/{int(number) + 1}"
         case "set_out":
             return f"/jobs/{job}/set-out"
         case _:

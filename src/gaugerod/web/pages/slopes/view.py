@@ -34,7 +34,7 @@ def slopes_view(services: Services, asked: Asked) -> Reply:
             for index, table in enumerate(list_of(newest.document, key))
         )
 
-    context = SlopesContext(slopes=rows("slope", "slopes"), buildings=rows("building", "plan"))
+    context = SlopesContext(slopes=rows("slope", "slopes"), buildings=rows("building", "buildings"))
     return Shown(page="slopes", title="Slopes", context=context, job=head)
 
 
