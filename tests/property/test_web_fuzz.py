@@ -34,7 +34,7 @@ FIELDS = """
     left right top rafter_spacing opening[0].name opening[0].from_left opening[0].up_slope opening[0].width
     opening[0].height do from shown_for headlap_min headlap_max half_unit heap[0].length heap[0].slates heap[0].run
     heap[1].average_width nailing broken lap gauge_at_lap closest_gauge ten_closed ten_open length width
-    hanging_length mass pitch_min high_points form material bond ten_measured moved overhang hold_overhang
+    hanging_length mass pitch_min high_points face form material bond ten_measured moved overhang hold_overhang
     hold_ridge hold_lap to document base_rev go_to slope units before after paper corners side[0].length
     side[0].turn side[1].length side[1].turn wall[0].pitch wall[1].pitch overhang
 """.split()  # noqa: SIM905 - seventy names as a page of words

@@ -176,7 +176,7 @@ def test_random_slates_are_counted_heap_by_heap(browser: Browser) -> None:
 def test_a_test_lay_becomes_the_covering(browser: Browser) -> None:
     lay = {
         "lap": "75", "gauge_at_lap": "267", "closest_gauge": "240", "width": "230", "ten_closed": "1994", "ten_open": "2048",
-        "hanging_length": "320", "mass": "2.4", "pitch_min": "25°", "form": "flat", "material": "clay",
+        "hanging_length": "320", "mass": "2.4", "pitch_min": "25°", "face": "flat", "material": "clay",
     }  # fmt: skip
     assert 303 == browser.post(f"/jobs/{browser.job}/covering/own", lay).status_code
     covering = browser.document()["covering"]
