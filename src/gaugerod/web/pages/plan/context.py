@@ -75,10 +75,11 @@ class PlanShown:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Said:
-    """A verdict with its sentence."""
+    """A verdict with its sentence; ``short`` where there is room for a few words only."""
 
     verdict: str
     says: str
+    short: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

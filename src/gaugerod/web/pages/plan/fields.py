@@ -11,8 +11,8 @@ from gaugerod.web.pages.plan.outline_typed import OutlineTyped, Stands, Turn, Wa
 from gaugerod.web.pitch_ways import pitch_fields
 
 _TURNS = (
-    Choice(value=Turn.LEFT.value, label="left, square"),
-    Choice(value=Turn.RIGHT.value, label="right, square"),
+    Choice(value=Turn.LEFT.value, label="left 90°"),
+    Choice(value=Turn.RIGHT.value, label="right 90°"),
     Choice(value=Turn.STRAIGHT.value, label="straight on"),
     Choice(value=Turn.ANGLE.value, label="by an angle"),
 )
@@ -114,6 +114,8 @@ def _in_form(fault: Fault, typed: OutlineTyped, walls: Sequence[int], corners: S
     wall = typed.walls[walls[at]]
     own = f"wall[{walls[at]}]"
     match kind:
+        case "pitch" if wall.stands is Stands.SLOPE and typed.pitch is None:
+            return replace(fault, field="pitch", given="nothing", allowed="the pitch of the slopes, like 35°")
         case "pitch":
             rest = fault.field[found.end() :]
             return replace(fault, field=f"{own}.pitch" if wall.stands is Stands.OWN else f"pitch{rest}")

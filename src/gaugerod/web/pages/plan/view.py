@@ -7,6 +7,7 @@ from typing import Any
 
 from gaugerod.adapters.store.records import Revision
 from gaugerod.basis.errors import Fault, NotKept
+from gaugerod.basis.finding import Verdict
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.geometry.closing_finding import closing_finding
 from gaugerod.geometry.polygon import Point
@@ -199,7 +200,14 @@ def _closes(answered: Answered) -> Said | None:
     if answered.walk.outline is None:
         return None
     finding = closing_finding(answered.walk.outline, where=answered.typed.name or "building")
-    return Said(verdict=finding.verdict.value, says=finding.says)
+    match finding.verdict:
+        case Verdict.WITHIN:
+            short = f"● closes to {answered.walk.outline.closing_error_mm:.1f} mm"
+        case Verdict.OUTSIDE:
+            short = f"▲ misses its first corner by {answered.walk.outline.closing_error_mm:.1f} mm"
+        case Verdict.NOT_COVERED:
+            short = "◇ closed by itself, not checked"
+    return Said(verdict=finding.verdict.value, says=finding.says, short=short)
 
 
 def _notes(answered: Answered) -> tuple[str, ...]:
