@@ -8,6 +8,7 @@ function keeping(fingerprint, store, start) {
   const key = `gaugerod on the roof ${fingerprint}`;
   const kept = { now: start, before: [], lasts: true };
   try {
+    store.setItem("gaugerod", ""); // may anything be kept at all?
     const text = store.getItem(key);
     if (text) ({ now: kept.now, before: kept.before } = JSON.parse(text));
   } catch {
@@ -21,7 +22,6 @@ function keeping(fingerprint, store, start) {
       kept.lasts = false;
     }
   };
-  save();
   return {
     get now() { return kept.now; },
     get lasts() { return kept.lasts; },

@@ -6,7 +6,7 @@ from typing import Any
 from gaugerod.adapters.on_roof.grain import as_fraction, grain
 from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
 from gaugerod.job.double_lap_wished import double_lap_ask
-from gaugerod.job.model import Job
+from gaugerod.job.model import Job, Slope
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.job.up_slope import corner_ask
 from gaugerod.setting_out.courses import CoursesAsk
@@ -31,7 +31,7 @@ def re_gauge_data(result: Result, slope: SlopeResult) -> dict[str, Any]:
     if isinstance(covering, PlainTile | SizedSlate) and slope.double_lap is not None:
         if double_lap_ask(job, slope.slope, covering).centre_nailed:
             return {"why_not": _CENTRE_NAILED}
-        double_lap = double_lap_data(job, slope, covering, slope.double_lap)
+        double_lap = double_lap_data(job, slope.slope, covering, slope.double_lap)
     return {**limits_data(ask), "double_lap": double_lap, "notes": list(_notes(result, slope))}
 
 
@@ -58,11 +58,9 @@ def limits_data(ask: CoursesAsk) -> dict[str, Any]:
     }
 
 
-def double_lap_data(
-    job: Job, slope: SlopeResult, unit: PlainTile | SizedSlate, extras: DoubleLapExtras
-) -> dict[str, Any]:
+def double_lap_data(job: Job, slope: Slope, unit: PlainTile | SizedSlate, extras: DoubleLapExtras) -> dict[str, Any]:
     """What the course under the eaves, the short course at the top and the laps go by. Lengths in mm."""
-    ask = double_lap_ask(job, slope.slope, unit)
+    ask = double_lap_ask(job, slope, unit)
     under_eaves_mm, cover_mm = extras.under_eaves_length_mm, ask.ridge_cover_mm
     apex_clear = double_lap_figure(job.edition, DoubleLapFigure.SLATE_HEADS_BELOW_APEX)
     batten_room = double_lap_figure(job.edition, DoubleLapFigure.SLATE_BATTEN_GAUGE_LEAST)
