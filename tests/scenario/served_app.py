@@ -7,6 +7,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from threading import Thread
 
+from starlette.applications import Starlette
+from starlette.routing import Route
+
 from gaugerod.adapters.store.store import JobStore
 from gaugerod.web.gate.passphrase import keep_passphrase
 from gaugerod.web.serve import LOOPBACK, Served, app_over, server_over
@@ -23,6 +26,8 @@ class ServedApp:
     port: int
     store: JobStore
     folder: Path
+    routes: tuple[str, ...]
+    """Every path that can be looked at, with the names of its parts in braces."""
 
     @property
     def demo(self) -> str:
@@ -47,10 +52,17 @@ def served_app(folder: Path, *, passphrase: str | None = None) -> Iterator[Serve
         thread.start()
         _wait_for(port)
         try:
-            yield ServedApp(address=f"http://{LOOPBACK}:{port}", port=port, store=store, folder=folder)
+            yield ServedApp(
+                address=f"http://{LOOPBACK}:{port}", port=port, store=store, folder=folder, routes=looked_at(app)
+            )
         finally:
             server.should_exit = True
             thread.join(timeout=STARTS_WITHIN_S)
+
+
+def looked_at(app: Starlette) -> tuple[str, ...]:
+    """The paths of an app that answer a GET."""
+    return tuple(each.path for each in app.routes if isinstance(each, Route) and "GET" in (each.methods or ()))
 
 
 def _wait_for(port: int) -> None:
