@@ -44,7 +44,7 @@ def served_app(folder: Path, *, passphrase: str | None = None) -> Iterator[Serve
     if passphrase is not None:
         keep_passphrase(passphrase, folder=folder)
     lan = passphrase is not None
-    with open_store(store_path(str(folder))) as store, socket.create_server((LOOPBACK, 0)) as door:
+    with open_store(store_path(str(folder))) as store, free_door() as door:
         port = door.getsockname()[1]
         app = app_over(store, folder=folder, lan=lan, secure=False)
         server = server_over(app, Served(port=port, data=str(folder), lan=False, cert=None, key=None))
@@ -58,6 +58,14 @@ def served_app(folder: Path, *, passphrase: str | None = None) -> Iterator[Serve
         finally:
             server.should_exit = True
             thread.join(timeout=STARTS_WITHIN_S)
+
+
+def free_door() -> socket.socket:
+    """A socket on a free port. It names its protocol: only so are small answers sent at once, as they are when really served."""
+    door = socket.socket(socket.AF_INET, socket.SOCK_STREAM, socket.IPPROTO_TCP)
+    door.bind((LOOPBACK, 0))
+    door.listen(128)
+    return door
 
 
 def looked_at(app: Starlette) -> tuple[str, ...]:
