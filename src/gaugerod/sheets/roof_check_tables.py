@@ -75,6 +75,8 @@ def lap_tables(check: RoofCheck, *, unit: LengthUnit) -> Iterator[Table]:
 
 
 def _lap_said(lap: LapAsBuilt, *, unit: LengthUnit) -> str:
+    if lap.lap_mm < 0:
+        return f"▲ open by {fine_length(-lap.lap_mm, unit, towards=Sense.AT_MOST)}"
     shown = fine_length(lap.lap_mm, unit, towards=Sense.AT_LEAST)
     if lap.is_short:
         return f"▲ {shown}, short {fine_length(lap.short_by_mm, unit, towards=Sense.AT_MOST)}"

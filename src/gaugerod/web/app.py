@@ -16,6 +16,7 @@ from gaugerod.web.access import Access
 from gaugerod.web.answering import TWIN, Front, View
 from gaugerod.web.gate.wire import Door
 from gaugerod.web.pages.about.view import about_view, light_view
+from gaugerod.web.pages.check_roof.view import check_roof_view
 from gaugerod.web.pages.clash.view import clash_view
 from gaugerod.web.pages.compare.view import compare_view
 from gaugerod.web.pages.covering.view import covering_view
@@ -57,6 +58,8 @@ _SHOWN: tuple[tuple[str, View], ...] = (
 )
 _FILLED_IN: tuple[tuple[str, View], ...] = (
     ("/about", about_view),
+    ("/check-roof", check_roof_view),
+    ("/jobs/{job}/check-roof", check_roof_view),
     ("/jobs/{job}/site", site_view),
     ("/jobs/{job}/slopes/{slope}", slope_view),
     ("/jobs/{job}/buildings/{building}", plan_view),

@@ -4,7 +4,7 @@ from typing import Annotated, Any, Self
 
 from pydantic import ConfigDict, Field, model_validator
 
-from gaugerod.adapters.job_file.allowed import MOST_MARKS_COUNT, MOST_NAILED_COUNT, Allowed
+from gaugerod.adapters.job_file.allowed import MOST_MARKS_COUNT, MOST_NAILED_COUNT
 from gaugerod.adapters.job_file.covering_table import CoveringTable
 from gaugerod.adapters.job_file.fields import (
     EdgeBand,
@@ -19,14 +19,12 @@ from gaugerod.adapters.job_file.fields import (
 )
 from gaugerod.adapters.job_file.part import Part
 from gaugerod.adapters.job_file.refusing import refuse
+from gaugerod.adapters.roof_check_file.allowed import MARGIN, OVERHANG
 from gaugerod.as_built.ask import Covering, RoofTop
 from gaugerod.basis.errors import Fault
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.coverings.double_lap import RandomSlates
 from gaugerod.standards.edition import Edition, Exposure
-
-MARGIN = Allowed(least_mm=5, greatest_mm=2_000, what="the visible margin of one course, tail to tail")
-OVERHANG = Allowed(least_mm=0, greatest_mm=500, what="the first tail past the fascia face, on the slope")
 
 Margin = Annotated[float, *length_of(MARGIN)]
 Overhang = Annotated[float, *length_of(OVERHANG)]
