@@ -95,6 +95,7 @@ def _single_lap_ask(job: Job, slope: Slope, tile: SingleLapTile) -> tuple[Course
         division=division_of(job.show_lengths_in),
         openings=slope.openings,
         nailed=slope.nailed,
+        ridge_lap_first=top.kept and job.wishes.ridge_cover_mm is not None,
     )
     return ask, top
 
