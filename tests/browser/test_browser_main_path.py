@@ -101,6 +101,17 @@ def test_the_drawing_stays_in_sight_on_a_phone(phone: Page, app: ServedApp) -> N
     expect(phone.locator(".measure svg")).to_be_in_viewport(ratio=0.9)
 
 
+def test_nothing_moves_under_the_thumb_when_the_drawing_comes_and_goes(phone: Page, app: ServedApp) -> None:
+    phone.goto(f"/jobs/{app.demo}/slopes/new")
+    field = phone.get_by_label("Along the eaves")
+    place = "(each) => each.getBoundingClientRect().top + scrollY"
+    before = field.evaluate(place)
+    field.fill("7460")
+    phone.get_by_label("Rafter 1").fill("4905")
+    expect(phone.locator(".measure svg")).to_contain_text("4905")
+    assert before == field.evaluate(place)
+
+
 def test_the_pitch_is_known_by_whatever_was_measured(page: Page) -> None:
     job = begin(page, "Three ways")
     measure(page, job)
