@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from gaugerod.basis.lengths import LengthUnit
-from gaugerod.job.model import Job
+from gaugerod.job.model import Building, Job
 from gaugerod.job.result import Result
 
 if TYPE_CHECKING:
@@ -33,6 +33,13 @@ def job_from_document(document: dict[str, Any]) -> Job:
     from gaugerod.adapters.job_file.read import read_job_document  # noqa: PLC0415
 
     return read_job_document(document)
+
+
+def building_from_table(table: dict[str, Any]) -> Building:
+    """One building of a document that may not be whole yet. Raises InputRefused with every fault."""
+    from gaugerod.adapters.job_file.one_building import read_building  # noqa: PLC0415
+
+    return read_building(table)
 
 
 def document_of_file(content: bytes) -> dict[str, Any]:
@@ -116,6 +123,20 @@ def roof_from_file(path: Path) -> "RoofToCheck":
     return read_roof(path)
 
 
+def roof_from_document(document: dict[str, Any]) -> "RoofToCheck":
+    """The roof to check in a document as a page fills it in. Raises InputRefused with every fault."""
+    from gaugerod.adapters.roof_check_file.read import read_roof_document  # noqa: PLC0415
+
+    return read_roof_document(document)
+
+
+def roof_file_schema() -> dict[str, Any]:
+    """The JSON Schema of the roof file."""
+    from gaugerod.adapters.roof_check_file.schema import roof_schema  # noqa: PLC0415
+
+    return roof_schema()
+
+
 def roof_check_as_document(check: "RoofCheck", *, title: str) -> Mapping[str, object]:
     """The document of a roof check."""
     from gaugerod.adapters.result_document.roof_check import roof_check_document  # noqa: PLC0415
@@ -127,10 +148,30 @@ def write_roof_check(
     check: "RoofCheck", *, title: str, unit: LengthUnit, folder: Path, paper: str
 ) -> list[tuple[Path, str]]:
     """Write the record of a roof check into the folder; gives each path with what it is."""
-    from gaugerod.adapters.sheet_files.write_roof_check import write_roof_check_files  # noqa: PLC0415
+    from gaugerod.adapters.sheet_files.roof_check_files import roof_check_files  # noqa: PLC0415
+    from gaugerod.adapters.sheet_files.write import write_files  # noqa: PLC0415
 
     made_at = datetime.now().astimezone()
-    return write_roof_check_files(check, title=title, unit=unit, folder=folder, paper=paper, made_at=made_at)
+    return write_files(roof_check_files(check, title=title, unit=unit, paper=paper, made_at=made_at), folder=folder)
+
+
+def roof_check_file_names(check: "RoofCheck", *, title: str, unit: LengthUnit) -> list[tuple[str, str]]:
+    """The name of every file that goes with a roof check, and what it is."""
+    from gaugerod.adapters.sheet_files.roof_check_files import roof_check_files  # noqa: PLC0415
+
+    made_at = datetime.now().astimezone()
+    files = roof_check_files(check, title=title, unit=unit, paper="a4", made_at=made_at)
+    return [(file.name, file.says) for file in files]
+
+
+def one_roof_check_file(
+    check: "RoofCheck", *, title: str, unit: LengthUnit, name: str, paper: str, made_at: datetime
+) -> bytes | None:
+    """One of those files; None when there is none of that name."""
+    from gaugerod.adapters.sheet_files.roof_check_files import roof_check_files  # noqa: PLC0415
+
+    files = roof_check_files(check, title=title, unit=unit, paper=paper, made_at=made_at)
+    return next((file.make() for file in files if file.name == name), None)
 
 
 def job_text_from_plan(path: Path, *, pitch: str | None, unit: "PlanUnit | None", layer: str | None) -> str:

@@ -87,6 +87,13 @@ def test_check_file_says_what_it_holds(capsys: pytest.CaptureFixture[str]) -> No
     assert "is in order" in out
 
 
+@pytest.mark.parametrize(("of", "table"), [([], "slope"), (["--of", "job"], "slope"), (["--of", "roof"], "rod")])
+def test_the_schema_of_either_file_is_printed(capsys: pytest.CaptureFixture[str], of: list[str], table: str) -> None:
+    status, out, _ = run(capsys, "schema", *of)
+    assert 0 == status
+    assert table in json.loads(out)["properties"]
+
+
 @pytest.mark.parametrize("command", ["set-out", "demo", "coverings", "measure", "check-file", "schema"])
 def test_every_command_explains_itself(capsys: pytest.CaptureFixture[str], command: str) -> None:
     status, out, _ = run(capsys, command, "--help")

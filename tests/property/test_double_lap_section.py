@@ -40,6 +40,9 @@ def units(draw: st.DrawFn) -> PlainTile | SizedSlate:
 def asks(draw: st.DrawFn) -> DoubleLapAsk:
     unit = draw(units())
     rafter_mm = draw(st.floats(1500.0, 9000.0))
+    headlap_mm = draw(st.floats(65.0, min(unit.length_mm / 3, 120.0)))
+    # Clear of the apex, and the lap: with so much the ridge just reaches.
+    just_reaching_mm = headlap_mm + 25.0 + (unit.lost_at_head_mm if isinstance(unit, SizedSlate) else 0.0)
     return DoubleLapAsk(
         where="rear",
         unit=unit,
@@ -48,9 +51,9 @@ def asks(draw: st.DrawFn) -> DoubleLapAsk:
             Station(at_mm=0.0, length_mm=rafter_mm),
             Station(at_mm=7000.0, length_mm=rafter_mm + draw(st.floats(-25.0, 25.0))),
         ),
-        headlap=Limit(value=draw(st.floats(65.0, min(unit.length_mm / 3, 120.0))), unit="mm", citation=EXAMPLE),
+        headlap=Limit(value=headlap_mm, unit="mm", citation=EXAMPLE),
         overhang=Band(least_mm=45.0, greatest_mm=55.0, citation=EXAMPLE),
-        ridge_cover_mm=draw(st.floats(180.0, 240.0)),
+        ridge_cover_mm=just_reaching_mm + draw(st.floats(0.0, 100.0) | st.floats(0.0, 2.0)),
         edition=Edition.GB,
         division=draw(st.sampled_from(Division)),
     )
@@ -61,10 +64,7 @@ def check(ask: DoubleLapAsk) -> None:
         answer = set_out_double_lap(ask)
     except NothingToSetOut:  # a lap so near a third of the length that no gauge is left
         reject()
-    if top_room(ask).band.greatest_mm - top_room(ask).band.least_mm < 2 or answer.courses.strategy in {
-        Strategy.NONE,
-        Strategy.PARALLEL,
-    }:
+    if not top_room(ask).ridge_laps or answer.courses.strategy in {Strategy.NONE, Strategy.PARALLEL}:
         return  # said as outside: unit tests hold that
     courses, extras = answer.courses, answer.extras
     assert courses.headlap_mm >= ask.headlap.value - 1e-6

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from gaugerod.wiring import open_store, store_path
 from tests.scenario.app_browser import Browser, browsing
+from tests.scenario.odd_words import TEXT
 
 FORMS = ("site", "slopes/new", "slopes/1", "covering", "covering/own", "set-out", "plan/new")
 ALSO = ("clash", "go-back", "share", "copy")
@@ -34,70 +35,10 @@ FIELDS = """
     left right top rafter_spacing opening[0].name opening[0].from_left opening[0].up_slope opening[0].width
     opening[0].height do from shown_for headlap_min headlap_max half_unit heap[0].length heap[0].slates heap[0].run
     heap[1].average_width nailing broken lap gauge_at_lap closest_gauge ten_closed ten_open length width
-    hanging_length mass pitch_min high_points form material bond ten_measured moved overhang hold_overhang
+    hanging_length mass pitch_min high_points face form material bond ten_measured moved overhang hold_overhang
     hold_ridge hold_lap to document base_rev go_to slope units before after paper corners side[0].length
     side[0].turn side[1].length side[1].turn wall[0].pitch wall[1].pitch overhang
 """.split()  # noqa: SIM905 - seventy names as a page of words
-NEAR = (
-    "",
-    "0",
-    "-1",
-    "1",
-    "75",
-    "6 m",
-    "4.905",
-    "4.905 m",
-    "35°",
-    "8 in 12",
-    "1e309",
-    "nan",
-    "inf",
-    "angle",
-    "rise",
-    "rafter",
-    "verge",
-    "hip",
-    "abutment",
-    "ridge",
-    "mono-ridge",
-    "yes",
-    "no",
-    "save",
-    "take-out",
-    "another-opening",
-    "show",
-    "random-slates",
-    "own",
-    "flat-interlocking-420x330",
-    "clay-plain-265x165",
-    "countess",
-    "moderate",
-    "severe",
-    "ft-in",
-    "mm",
-    "straight",
-    "broken",
-    "{}",
-    "[]",
-    "null",
-    '{"job": 1, "slope": [1], "covering": 2}',
-    "99999999999",
-    "²",
-    "4' 6\"",
-    "5 %",
-    "\x00",
-    "/jobs",
-    "100 m",
-    "0.1 mm",
-    "0,0; 6000,0; 6000,4000; 0,4000",
-    "gable",
-    "left",
-    "90",
-    "headlap",
-)
-TEXT = st.one_of(
-    st.sampled_from(NEAR), st.sampled_from(NEAR), st.text(max_size=40).filter(lambda text: "\ud800" not in text)
-)
 FORM = st.dictionaries(st.sampled_from(FIELDS), TEXT, max_size=14)
 FEW, MANY = 60, 1500
 

@@ -5,11 +5,15 @@ HEADLAPS: BS 5534:1997 headlap tables for natural slate as three suppliers repro
 reproductions differ. "-": the size is not recommended at that pitch.
 """
 
+from dataclasses import replace
+
 import pytest
 
 from gaugerod.basis.finding import Verdict
+from gaugerod.coverings.double_lap import MadeTo
 from gaugerod.coverings.double_lap_catalogue import plain_tile, sized_slate
-from gaugerod.rules.plain_tile import TileMade, greatest_headlap, plain_tile_headlap, plain_tile_pitch
+from gaugerod.rules.plain_tile import greatest_headlap, plain_tile_headlap, plain_tile_pitch
+from gaugerod.rules.slate_lap_missing import slate_lap_missing
 from gaugerod.rules.slates import slate_headlap_least, slate_laps, slate_pitch
 from gaugerod.standards.edition import Edition, Exposure
 from gaugerod.standards.slate_headlap import Reading
@@ -48,6 +52,21 @@ def test_slate_headlaps_are_the_printed_ones(size: str, exposure: Exposure, read
     assert printed == " ".join("-" if limit is None else f"{limit.value:g}" for limit in least)
 
 
+@pytest.mark.parametrize(("size", "exposure"), dict.fromkeys((size, exposure) for size, exposure, _, _ in HEADLAPS))
+def test_a_size_that_is_not_recommended_is_told_with_the_least_pitch_printed_for_it(
+    size: str, exposure: Exposure
+) -> None:
+    lowest_deg = {
+        PITCHES_DEG[next(at for at, lap in enumerate(printed.split()) if lap != "-")]
+        for row_size, row_exposure, _, printed in HEADLAPS
+        if (row_size, row_exposure) == (size, exposure)
+    }
+    told = slate_lap_missing(
+        where="", slate=sized_slate(f"slate-{size}"), pitch_deg=20.0, exposure=exposure, edition=Edition.GB
+    )
+    assert lowest_deg - {20.0} <= {finding.limit for finding in told}
+
+
 def test_nhbc_plain_tile_limits() -> None:
     """Headlap 65 mm, 75 mm in severe exposure; pitch 35 degrees, 40 for clay not to the sizes of BS EN 1304."""
     tile = plain_tile("clay-plain-265x165")
@@ -57,8 +76,8 @@ def test_nhbc_plain_tile_limits() -> None:
     ]
     assert [65.0, 75.0] == laps
     pitches = [
-        plain_tile_pitch(where="", pitch_deg=45.0, tile=tile, edition=Edition.GB, made=made).limit
-        for made in (TileMade.EVEN, TileMade.UNEVEN)
+        plain_tile_pitch(where="", pitch_deg=45.0, tile=replace(tile, made_to=made), edition=Edition.GB).limit
+        for made in (MadeTo.BS_EN_1304, None)
     ]
     assert [35.0, 40.0] == pitches
 

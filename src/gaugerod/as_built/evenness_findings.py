@@ -1,6 +1,7 @@
 """What is uneven, said: run-out, courses forced in or stretched, lines that open, and a top line off the ridge.
 
 The tolerances are this program's own (house), and each finding says so: no published one for course lines was found.
+So what is outside one of them is advice: it shows, it does not leak, and it puts nothing outside a rule.
 """
 
 from collections.abc import Iterator, Sequence

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from gaugerod.as_built.advice import is_advice
 from gaugerod.as_built.ask import RoofAsk
 from gaugerod.as_built.evenness import CourseLine, Evenness
 from gaugerod.as_built.laps import LapAsBuilt
@@ -62,6 +63,16 @@ class RoofCheck:
         return min((lap for rod in self.rods for lap in rod.laps), key=lambda lap: lap.lap_mm)
 
     @property
-    def anything_outside(self) -> bool:
-        """Is anything outside a rule?"""
-        return any(finding.verdict is Verdict.OUTSIDE for finding in self.findings)
+    def advice(self) -> tuple[Finding, ...]:
+        """What is outside a house tolerance only: it shows, it does not leak, and it is outside no rule."""
+        return tuple(finding for finding in self.findings if is_advice(finding, edition=self.ask.edition))
+
+    @property
+    def by_rule(self) -> tuple[Finding, ...]:
+        """Every finding but the advice."""
+        return tuple(finding for finding in self.findings if not is_advice(finding, edition=self.ask.edition))
+
+    @property
+    def outside(self) -> tuple[Finding, ...]:
+        """What is outside a rule: a limit of the record or of the edition, or one that was stated."""
+        return tuple(finding for finding in self.by_rule if finding.verdict is Verdict.OUTSIDE)

@@ -12,7 +12,9 @@ from gaugerod.wiring import roof_check_as_document, roof_from_file, write_roof_c
 
 
 def run(given: argparse.Namespace) -> int:
-    """Read the measurements, check them, show what was found. Exit status 1 when anything is outside a rule."""
+    """Read the measurements, check them, show what was found. Exit status 1 when anything is outside a rule;
+    what is outside a house tolerance only is advice, and leaves it at 0.
+    """
     roof = roof_from_file(Path(given.roof))
     check = checked_roof(roof)
     if given.json is not None:
@@ -33,4 +35,4 @@ def run(given: argparse.Namespace) -> int:
         print(f"\nWritten to {given.out}:", file=say)
         for path, what in written:
             print(f"  {path.name:32} {what}", file=say)
-    return OUTSIDE if check.anything_outside else DONE
+    return OUTSIDE if check.outside else DONE

@@ -101,7 +101,7 @@ def _parser() -> argparse.ArgumentParser:
     _add_export(commands.add_parser("export", help="write kept jobs with all their revisions as JSON"))
     _add_import(commands.add_parser("import", help="take in an export, or a job file, as new kept jobs"))
     _add_serve(commands.add_parser("serve", help="the app: jobs in a browser, on this machine or a phone"))
-    commands.add_parser("schema", help="print the JSON Schema of the job file")
+    _add_schema(commands.add_parser("schema", help="print the JSON Schema of the job file, or of the roof file"))
     return parser
 
 
@@ -139,7 +139,8 @@ def _add_check_file(command: argparse.ArgumentParser) -> None:
 def _add_check_roof(command: argparse.ArgumentParser) -> None:
     command.description = (
         "Check a finished or half-finished roof from its measured battens or visible margins: every lap, what is short, "
-        "what leaks first, and the least strip-back that cures it, with the new marks."
+        "what leaks first, and the least strip-back that cures it, with the new marks. What is uneven by a house tolerance "
+        "only is advice, and gives status 0."
     )
     command.add_argument("roof", metavar="ROOF", help="the roof file, .toml or .json")
     _add_outputs(command, out_default=None)
@@ -215,6 +216,10 @@ def _add_serve(command: argparse.ArgumentParser) -> None:
     command.add_argument("--cert", metavar="FILE", default=None, help="serve over TLS with this certificate")
     command.add_argument("--key", metavar="FILE", default=None, help="the key of that certificate")
     _add_data(command)
+
+
+def _add_schema(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--of", choices=["job", "roof"], default="job", help="of which file (default: %(default)s)")
 
 
 def _add_measure(command: argparse.ArgumentParser) -> None:

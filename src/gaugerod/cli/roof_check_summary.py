@@ -1,8 +1,8 @@
 """The main numbers of a roof check, for the terminal: what is wrong, what leaks first, what to strip, where to nail."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
-from gaugerod.as_built.leaks import RANKING, Leak
+from gaugerod.as_built.leaks import RANKING
 from gaugerod.as_built.needed import TOP_EDGE
 from gaugerod.as_built.roof_check import RoofCheck
 from gaugerod.as_built.strip_back import StripBack
@@ -11,6 +11,7 @@ from gaugerod.basis.lengths import LengthUnit
 from gaugerod.cli.lines import finding_lines, wrapped
 from gaugerod.job.cautions import CAUTIONS
 from gaugerod.sheets.lengths_shown import bare_length, fine_length, unit_heading
+from gaugerod.sheets.roof_check_words import NOT_LOOKED_AT, advice_sentence, leak_sentences, verdict_sentence
 
 
 def roof_check_lines(check: RoofCheck, *, title: str, unit: LengthUnit) -> list[str]:
@@ -29,29 +30,34 @@ def roof_check_lines(check: RoofCheck, *, title: str, unit: LengthUnit) -> list[
             f"  smallest lap   {fine_length(least.lap_mm, unit, towards=Sense.AT_LEAST)}, course {least.course} over "
             f"{least.over}, {bare_length(least.at_mm, unit)} from the left"
         ),
-        *_leaks(check.leaks, unit=unit),
+        *_leaks(check, unit=unit),
         *_cure(check, unit=unit),
-        *finding_lines(check.findings),
+        *finding_lines(check.by_rule),
+        *_advice(check),
+        "",
+        *wrapped(f"Not covered by this check: {' '.join(NOT_LOOKED_AT)}"),
         "",
         *wrapped(CAUTIONS[-1]),
     ]
 
 
-def _leaks(leaks: Sequence[Leak], *, unit: LengthUnit) -> Iterator[str]:
+def _leaks(check: RoofCheck, *, unit: LengthUnit) -> Iterator[str]:
     yield ""
-    if not leaks:
-        yield "No lap is short."
+    yield from wrapped(verdict_sentence(check, unit=unit))
+    if not check.leaks:
         return
     yield "What leaks first:"
-    for leak in leaks:
-        lap = leak.lap
-        out_mm = -lap.lap_mm if leak.is_open else lap.short_by_mm
-        said = f"{'open' if leak.is_open else 'short'} by {fine_length(out_mm, unit, towards=Sense.AT_MOST)}"
-        yield (
-            f"  {leak.rank}.   course {lap.course} over {lap.over}: {said}, {bare_length(lap.at_mm, unit)} from the left; "
-            f"{leak.water_ratio:.0%} of the slope drains over it"
-        )
+    for rank, sentence in enumerate(leak_sentences(check, unit=unit), 1):
+        yield from wrapped(sentence, first=f"  {rank}.   ")
     yield from wrapped(f"Ranked by: {RANKING}.", first="       ")
+
+
+def _advice(check: RoofCheck) -> Iterator[str]:
+    if check.advice:
+        yield ""
+        yield "Advice, by house tolerances: it shows, it does not leak, and it is outside no rule"
+    for finding in check.advice:
+        yield from wrapped(advice_sentence(finding, name=check.ask.where), first="  ")
 
 
 def _cure(check: RoofCheck, *, unit: LengthUnit) -> Iterator[str]:

@@ -1,12 +1,13 @@
-"""``gaugerod schema``: the JSON Schema of the job file."""
+"""``gaugerod schema``: the JSON Schema of the job file, or of the roof file."""
 
 import argparse
 import json
 
-from gaugerod.wiring import job_file_schema
+from gaugerod.wiring import job_file_schema, roof_file_schema
 
 
-def run(_given: argparse.Namespace) -> int:
+def run(given: argparse.Namespace) -> int:
     """Print the schema."""
-    print(json.dumps(job_file_schema(), indent=2, ensure_ascii=False))
+    schema = roof_file_schema() if given.of == "roof" else job_file_schema()
+    print(json.dumps(schema, indent=2, ensure_ascii=False))
     return 0

@@ -14,6 +14,12 @@ class Nailing(StrEnum):
     HEAD = "head"
 
 
+class MadeTo(StrEnum):
+    """A standard whose sizes the maker of a clay tile declares it made to."""
+
+    BS_EN_1304 = "BS EN 1304"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlainTile:
     """A plain tile. All sizes are those of one unit, in mm.
@@ -30,6 +36,7 @@ class PlainTile:
     ``half_unit``          is there a half-width companion?
     ``unit_and_a_half``    is there a one-and-a-half-width companion?
     ``mass_kg``            of one unit; None when not known
+    ``made_to``            clay: the standard its sizes are declared to; None when that is not known
     ``measured``           which fields were measured on the user's own tiles
     """
 
@@ -48,6 +55,7 @@ class PlainTile:
     half_unit: bool
     unit_and_a_half: bool
     mass_kg: float | None
+    made_to: MadeTo | None = None
     measured: frozenset[str] = frozenset()
     citation: Citation
 

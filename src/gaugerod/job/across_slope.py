@@ -11,11 +11,12 @@ from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
 from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.geometry.taped_slope import SlopeShape
 from gaugerod.job.model import Job, Slope
+from gaugerod.job.upper_edges import edges_left_to_the_laying, upper_edges
 from gaugerod.job.wished import division_of, side
 from gaugerod.rules.plain_tile import plain_tile_sidelap
-from gaugerod.rules.sides import abutment_set_back, verge_overhang
 from gaugerod.rules.slates import slate_joint
-from gaugerod.setting_out.across import Across, AcrossAsk, PerpLine, SideKind
+from gaugerod.setting_out.across import Across, AcrossAsk, CourseEnd, PerpLine, UpperReach
+from gaugerod.setting_out.across_findings import reach_findings
 from gaugerod.setting_out.courses import Alternative
 from gaugerod.setting_out.double_lap_across import (
     DoubleLapAcross,
@@ -86,9 +87,10 @@ def _single_lap(job: Job, slope: Slope, shape: SlopeShape, tile: SingleLapTile) 
             division=division_of(job.show_lengths_in),
             minimum_cut=minimum_cut(job.edition),
             perps_every_count=job.wishes.perps_every_count,
+            upper=upper_edges(job, slope, high_point=crowns),
         )
     )
-    return AcrossSlope(across=across, findings=across.findings)
+    return AcrossSlope(across=across, findings=(*across.findings, *edges_left_to_the_laying(slope)))
 
 
 def joint_band(job: Job, unit: PlainTile | SizedSlate) -> Band:
@@ -118,11 +120,12 @@ def _double_lap(job: Job, slope: Slope, shape: SlopeShape, unit: PlainTile | Siz
         division=division_of(job.show_lengths_in),
         openings=slope.openings,
         perps_every_count=job.wishes.perps_every_count,
+        upper=upper_edges(job, slope, high_point=False),
     )
     across = without_last_joint(set_out_across(across_ask(asked, unit=unit)), asked)
     across = replace(across, alternatives=_for_double_lap(across.alternatives, unit))
     pieces = verge_pieces(asked=asked, across=across, unit=unit, edition=job.edition)
-    findings = list(across.findings)
+    findings = [*across.findings, *edges_left_to_the_laying(slope)]
     if isinstance(unit, PlainTile):
         sidelap_mm = across.cover_mm / 2
         findings.append(plain_tile_sidelap(where=slope.name, sidelap_mm=sidelap_mm, tile=unit, edition=job.edition))
@@ -148,11 +151,20 @@ def without_last_joint(across: Across, asked: DoubleLapAcross) -> Across:
         )
         for line in across.perp_lines
     )
+    sides = {edge.name: edge for edge in asked.upper}
+    upper = tuple(
+        UpperReach(
+            edge=sides[above.edge.name],
+            overhang_mm=above.overhang_mm - (joint_mm if above.edge.end is CourseEnd.RIGHT else 0.0),
+        )
+        for above in across.upper
+    )
     return replace(
         across,
         right_overhang_mm=across.right_overhang_mm - joint_mm,
         perp_lines=lines,
-        findings=tuple(_right_side_read(across.findings, asked, lines)),
+        findings=tuple(_right_side_read(across.findings, asked, lines, upper)),
+        upper=upper,
     )
 
 
@@ -166,20 +178,18 @@ def _for_double_lap(offers: Sequence[Alternative], unit: PlainTile | SizedSlate)
 
 
 def _right_side_read(
-    findings: Sequence[Finding], asked: DoubleLapAcross, lines: Sequence[PerpLine]
+    findings: Sequence[Finding], asked: DoubleLapAcross, lines: Sequence[PerpLine], upper: Sequence[UpperReach]
 ) -> Iterator[Finding]:
-    """The findings with those on the right side's reach judged anew, without the last joint."""
+    """The findings with those on the reach of right-hand ends judged anew, without the last joint."""
+    on_right = [above for above in upper if above.edge.end is CourseEnd.RIGHT]
+    places = (f"{asked.where}, right, ", *(f"{asked.where}, {above.edge.name}" for above in on_right))
     for finding in findings:
-        if not (finding.rule in {"verge overhang", "abutment set-back"} and ", right" in finding.where):
+        if not (finding.rule in {"verge overhang", "abutment set-back"} and finding.where.startswith(places)):
             yield finding
     for line in lines:
-        where = f"{asked.where}, right, {line.line}"
-        if asked.right.kind is SideKind.VERGE:
-            yield from verge_overhang(where=where, overhang_mm=line.right_reach_mm, band=asked.right.reach)
-        elif asked.right.kind is SideKind.ABUTMENT:
-            reach = asked.right.reach
-            clear = Band(least_mm=-reach.greatest_mm, greatest_mm=-reach.least_mm, citation=reach.citation)
-            yield from abutment_set_back(where=where, set_back_mm=-line.right_reach_mm, band=clear)
+        yield from reach_findings(f"{asked.where}, right, {line.line}", asked.right, line.right_reach_mm)
+    for above in on_right:
+        yield from reach_findings(f"{asked.where}, {above.edge.name}", above.edge.side, above.overhang_mm)
 
 
 def _cover_not_known(slope: Slope, tile: SingleLapTile) -> Finding:

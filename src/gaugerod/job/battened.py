@@ -29,7 +29,9 @@ from gaugerod.substrate.battens.ask import (
 )
 from gaugerod.substrate.battens.supports import ends_mm, rafters_mm, widest_spacing_mm
 
-EVEN_RAFTERS = house("the outer rafters stand at the ends of the roof structure, the others at the spacing from the left one")
+EVEN_RAFTERS = house(
+    "the outer rafters stand at the ends of the roof structure, the others at the spacing from the left one"
+)
 ON_THE_NAIL_LINE = house("a slate's nail goes into the middle of its batten")
 USUAL_BATTEN_WIDTH_MM = 50.0
 """Where no section can be told (house choice): the widest of the usual ones, so that it is never taken to reach too far."""
@@ -149,4 +151,3 @@ def rafters_not_known(job: Job, slopes: Sequence[SlopeResult]) -> Iterator[Findi
                 says="Where the rafters stand is not known, so no batten joint is placed. "
                 "Give rafter_spacing, or rafters_at with the middle of each.",
             )
-

@@ -5,6 +5,7 @@ is left out; one that cannot be worked out says why.
 """
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from typing import TypeVar
 
 from gaugerod.basis.citation import house
@@ -18,7 +19,7 @@ from gaugerod.job.beneath_asks import air_ask, fixing_ask, load_ask, underlay_as
 from gaugerod.job.model import Job
 from gaugerod.job.result import Beneath, RoofResult, SlopeResult
 from gaugerod.substrate.battens.answer import Battens
-from gaugerod.substrate.battens.plan_battens import plan_battens
+from gaugerod.substrate.battens.plan import plan_battens
 from gaugerod.substrate.load.weigh import Load, weigh
 from gaugerod.substrate.underlay.answer import UnderlayPlan
 from gaugerod.substrate.underlay.cut_rolls import RollCuts, cut_rolls
@@ -70,7 +71,7 @@ def _battens(job: Job, slopes: Sequence[SlopeResult], found: list[Finding]) -> B
     ask = batten_ask(job, slopes, job.beneath.battens)
     if ask is None:
         return None
-    return _or_said(found, rule="batten joints", where="battens", work=lambda: plan_battens(ask))
+    return _or_said(found, rule="batten joints", where="battens", work=partial(plan_battens, ask))
 
 
 def _underlay(
@@ -85,7 +86,7 @@ def _underlay(
     for slope in slopes:
         name = slope.slope.name
         ask = underlay_ask(job, slope, wished, counter_battens=counter_battens, of_building=name in of_buildings)
-        plan = _or_said(found, rule="underlay", where=name, work=lambda ask=ask: lay_underlay(ask))
+        plan = _or_said(found, rule="underlay", where=name, work=partial(lay_underlay, ask))
         if plan is not None:
             yield plan
 
@@ -99,7 +100,7 @@ def _rolls(job: Job, underlay: Sequence[UnderlayPlan], found: list[Finding]) -> 
         found,
         rule="underlay rolls",
         where="underlay",
-        work=lambda: cut_rolls(demands, roll_length_mm=roll_mm, edition=job.edition),
+        work=partial(cut_rolls, demands, roll_length_mm=roll_mm, edition=job.edition),
     )
 
 
@@ -136,9 +137,7 @@ def _loads(
         yield weigh(load_ask(job, slope, wished, battens=battened.get(name), underlay=underlaid.get(name)))
 
 
-def _or_said(
-    found: list[Finding], *, rule: str, where: str, work: Callable[[], Answer]
-) -> Answer | None:
+def _or_said(found: list[Finding], *, rule: str, where: str, work: Callable[[], Answer]) -> Answer | None:
     """The answer; or nothing, and a finding with the reason: one part that cannot be done holds no other up."""
     try:
         return work()

@@ -7,11 +7,11 @@ from dataclasses import dataclass, field
 
 from gaugerod.basis.limit import Limit
 from gaugerod.coverings.underlay import Support, UnderlayRecord
+from gaugerod.fixing.ask import NailWished
 from gaugerod.rules.batten_joints import CloseJoints
 from gaugerod.rules.fixings import SlateHeld
 from gaugerod.rules.underlay_wind import UpliftSite
 from gaugerod.rules.ventilation import BuildingSize, Ceiling, Insulated
-from gaugerod.fixing.ask import NailWished
 from gaugerod.standards.roof_masses import MassBand
 from gaugerod.substrate.battens.ask import Nailing
 from gaugerod.substrate.load.ask import OldRoof

@@ -1,6 +1,6 @@
 """Whole buildings: the roof form, its slopes, and which of them are coursed together round their corners."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from gaugerod.basis.citation import common_practice
@@ -23,10 +23,12 @@ class FormedBuilding:
     form: RoofForm
     slopes: tuple[Slope, ...]
 
-    def groups(self) -> tuple[tuple[int, ...], ...]:
-        """The slopes that hang together through hips and valleys, by their numbers."""
-        group_of = {slope.number: slope.number for slope in self.form.slopes}
+    def groups(self, *, of: Collection[int]) -> tuple[tuple[int, ...], ...]:
+        """The slopes of these numbers that hang together through the hips and valleys between them."""
+        group_of = {slope.number: slope.number for slope in self.form.slopes if slope.number in of}
         for line in (*self.form.hips, *self.form.valleys):
+            if line.left not in group_of or line.right not in group_of:
+                continue
             old, new = group_of[line.left], group_of[line.right]
             group_of = {number: new if group == old else group for number, group in group_of.items()}
         groups: dict[int, list[int]] = {}
@@ -50,22 +52,26 @@ class Corners:
     findings: tuple[Finding, ...]
 
 
-def set_round_corners(building: FormedBuilding, asks: Sequence[CoursesAsk | None]) -> Corners:
-    """Set every group of slopes out together. ``asks`` in the order of the form's slopes; None: not to be shared."""
+def set_round_corners(building: FormedBuilding, asks: Sequence[CoursesAsk | None], *, diminishing: bool) -> Corners:
+    """Set every group of slopes out together. ``asks`` in the order of the form's slopes; None: it has no courses to share.
+
+    ``diminishing``: are the courses planned slope by slope, each from its share of one stack?
+    """
     shared: dict[str, tuple[Shared, str]] = {}
     says: list[str] = []
     findings: list[Finding] = []
-    for numbers in building.groups():
+    set_out = [number for number, ask in enumerate(asks) if diminishing or ask is not None]
+    for numbers in building.groups(of=set_out):
         if len(numbers) < 2:
+            continue
+        if diminishing:
+            findings.append(_each_by_itself(building.building.name))
             continue
         slopes = [
             CornerSlope(name=ask.where, ask=ask, pitch_deg=building.form.slopes[number].pitch_deg)
             for number in numbers
             if (ask := asks[number]) is not None
         ]
-        if not slopes:
-            findings.append(_each_by_itself(building.building.name))
-            continue
         together = set_together(slopes)
         says.append(together.says)
         findings.append(_finding(building.building.name, together))

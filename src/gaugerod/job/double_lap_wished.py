@@ -17,7 +17,6 @@ from gaugerod.rules.slates import slate_headlap_least, slate_laps, slate_pitch, 
 from gaugerod.setting_out.courses import Courses
 from gaugerod.setting_out.double_lap_ask import DoubleLapAsk
 from gaugerod.setting_out.double_lap_extras import DoubleLapExtras
-from gaugerod.standards.slate_headlap import printed_laps
 
 WISHED_LAP = house("lap stated in the job")
 
@@ -41,42 +40,16 @@ def double_lap_ask(job: Job, slope: Slope, unit: PlainTile | SizedSlate) -> Doub
 
 def headlap_to_keep(job: Job, slope: Slope, unit: PlainTile | SizedSlate) -> Limit:
     """The least lap of the edition, or the one stated in the job. A smaller one is kept to, and the rules then say so."""
-    least = _least_headlap(job, slope, unit)
-    wished_mm = job.wishes.headlap_mm
-    if wished_mm is not None:
-        return Limit(value=wished_mm, unit="mm", citation=WISHED_LAP)
+    if job.wishes.headlap_mm is not None:
+        return Limit(value=job.wishes.headlap_mm, unit="mm", citation=WISHED_LAP)
+    least = least_headlap(job, slope, unit)
     if least is None:
-        raise NothingToSetOut(_no_lap(job, slope, unit))
+        raise NothingToSetOut(f"{slope.name}: no source gives {unit.title} a headlap at {slope.pitch_deg:.1f}°.")
     return least
 
 
-def _no_lap(job: Job, slope: Slope, unit: PlainTile | SizedSlate) -> str:
-    """Why there is no lap to set out with, what each table prints, and what can be done."""
-    told = f"{unit.title} at {slope.pitch_deg:.1f}° in {job.exposure.value.replace('-', ' ')} exposure"
-    printed = printed_laps(
-        length_mm=unit.length_mm,
-        width_mm=unit.width_mm,
-        pitch_deg=slope.pitch_deg,
-        exposure=job.exposure,
-        edition=job.edition,
-        between=job.wishes.slate_between,
-    )
-    if unit.material is not Material.NATURAL_SLATE or not printed:
-        return f"{slope.name}: no table held here gives a headlap for {told}. Ask the maker, and state it as headlap in set_out."
-    names = ("first", "second") if len(printed) > 1 else ("only",)
-    tables = "; ".join(
-        f"the {name} reproduction of the table gives {lap.headlap_mm:g} mm"
-        if lap.headlap_mm is not None
-        else f"the {name} reproduction of the table does not recommend that size below {lap.recommended_from_deg:g}°"
-        for name, lap in zip(names, printed, strict=True)
-    )
-    return (
-        f"{slope.name}: no lap is taken for {told}: {tables}. Choose a larger slate or another covering; or ask the maker, "
-        f"and state his lap as headlap in set_out. To go by one reproduction alone, say which as slate_laps."
-    )
-
-
-def _least_headlap(job: Job, slope: Slope, unit: PlainTile | SizedSlate) -> Limit | None:
+def least_headlap(job: Job, slope: Slope, unit: PlainTile | SizedSlate) -> Limit | None:
+    """The least lap the edition gives at this slope's pitch; None where no source gives one."""
     match unit:
         case PlainTile():
             return plain_tile_headlap(tile=unit, exposure=job.exposure, edition=job.edition)

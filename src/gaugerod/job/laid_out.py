@@ -13,6 +13,7 @@ from gaugerod.job.across_slope import AcrossSlope
 from gaugerod.job.model import Covering, Job, Slope, TopKind
 from gaugerod.job.result import Laid
 from gaugerod.job.up_slope import UpSlope
+from gaugerod.job.upper_edges import edge_names, overhang_at_mm
 from gaugerod.job.verge_laid import as_the_verge_asks, width_mm
 from gaugerod.job.wished import side
 from gaugerod.laying.ask import (
@@ -55,7 +56,7 @@ def laid_out(job: Job, slope: Slope, shape: SlopeShape, up: UpSlope, over: Acros
     moves = [
         0.0
         if _is_top(shape, index)
-        else _moved_mm(job, slope, kind, on_right=goes_up(shape, index), up=up, across=across)
+        else _moved_mm(job, slope, kind, index, on_right=goes_up(shape, index), up=up, across=across)
         for index, kind in enumerate(kinds)
     ]
     points, came_from = moved_outline_mm(shape.outline_mm, moves)
@@ -137,15 +138,6 @@ def structure_ring(slope: Slope, shape: SlopeShape) -> Ring:
     return Ring(points_mm=shape.outline_mm, edges=edges)
 
 
-def edge_names(kinds: tuple[EdgeKind, ...]) -> list[str]:
-    """Each edge by its kind, numbered where there is more than one of it."""
-    names = []
-    for index, kind in enumerate(kinds):
-        same = [at for at, other in enumerate(kinds) if other is kind]
-        names.append(kind.value if len(same) == 1 else f"{kind.value} {same.index(index) + 1}")
-    return names
-
-
 def _is_top(shape: SlopeShape, index: int) -> bool:
     """Does this edge run along the top, right to left, rather than up a side? The covering ends there."""
     (x_mm, y_mm), (next_x_mm, next_y_mm) = (
@@ -155,19 +147,22 @@ def _is_top(shape: SlopeShape, index: int) -> bool:
     return x_mm - next_x_mm > abs(next_y_mm - y_mm)
 
 
-def _moved_mm(job: Job, slope: Slope, kind: EdgeKind, *, on_right: bool, up: UpSlope, across: Across | None) -> float:
+def _moved_mm(
+    job: Job, slope: Slope, kind: EdgeKind, index: int, *, on_right: bool, up: UpSlope, across: Across | None
+) -> float:
     """How far the covering reaches past this edge of the roof structure; below nothing where it stays short of it.
 
-    A verge or wall that the perps were not set out to, as above a hip or valley or beside random slates, takes the middle
-    of its band.
+    A verge or wall that the perps were not set out to, as a raking one or beside random slates, takes the middle of its
+    band.
     """
     match kind:
         case EdgeKind.EAVES:
             return up.courses.overhang_mm
         case EdgeKind.VERGE | EdgeKind.ABUTMENT:
-            if across is None or kind.value != (slope.right if on_right else slope.left).value:
-                return side(job, SideKind(kind.value), high_point=False).reach.aim_mm
-            return across.right_overhang_mm if on_right else across.left_overhang_mm
+            if across is not None and slope.outline is None:
+                return across.right_overhang_mm if on_right else across.left_overhang_mm
+            set_out_mm = None if across is None else overhang_at_mm(slope, across, index)
+            return side(job, SideKind(kind.value), high_point=False).reach.aim_mm if set_out_mm is None else set_out_mm
         case EdgeKind.RIDGE | EdgeKind.HIP | EdgeKind.VALLEY | EdgeKind.OPENING:
             return 0.0
 

@@ -27,6 +27,11 @@ def across_steps(slope: Slope, over: AcrossSlope, *, unit: LengthUnit) -> Iterat
         f"{_reach(slope.left, across.left_overhang_mm, unit)} on the left, "
         f"{_reach(slope.right, across.right_overhang_mm, unit)} on the right."
     )
+    if across.upper:
+        told = "; ".join(
+            f"{each.edge.name}, {_reach(each.edge.side.kind, each.overhang_mm, unit)}" for each in across.upper
+        )
+        yield f"Higher up, where the courses end at another line: {told}."
     if across.bond is Bond.BROKEN:
         yield "Broken bond: start every other course half a unit over."
     yield from _verge_pieces(over, unit) if over.verge_pieces else _cuts(across, unit)

@@ -58,6 +58,7 @@ def outlined_slope(
     top: TopKind,
     rafter_spacing_mm: float | None,
     openings: tuple[Opening, ...] = (),
+    rafters_at_mm: tuple[float, ...] = (),
 ) -> Slope:
     """A slope by its outline, its lowest eaves brought to y = 0 and their left end to x = 0."""
     points, kinds = outline.points_mm, outline.kinds
@@ -77,6 +78,7 @@ def outlined_slope(
         top=top,
         rafter_spacing_mm=rafter_spacing_mm,
         openings=openings,
+        rafters_at_mm=rafters_at_mm,
         outline=SlopeOutline(points_mm=moved, kinds=kinds),
     )
 

@@ -5,8 +5,10 @@ from dataclasses import replace
 from itertools import count
 
 from gaugerod import __version__
+from gaugerod.basis.errors import NothingToSetOut
 from gaugerod.basis.finding import Finding
 from gaugerod.basis.working import Step
+from gaugerod.coverings.double_lap import RandomSlates
 from gaugerod.geometry.true_shape import true_shape
 from gaugerod.job.across_slope import across_slope
 from gaugerod.job.beneath import beneath, beneath_working
@@ -23,33 +25,42 @@ from gaugerod.job.rules_met import job_findings
 from gaugerod.job.stack_share import stack_shares
 from gaugerod.job.up_slope import corner_ask, up_slope
 from gaugerod.laying.offcuts import OffcutPlan, plan_offcuts
-from gaugerod.setting_out.courses import Alternative
+from gaugerod.setting_out.courses import Alternative, CoursesAsk
 from gaugerod.setting_out.round_corners import Shared
+from gaugerod.setting_out.set_courses import no_room_for_courses
 
 
 def set_out(job: Job) -> Result:
     """Set the whole job out.
 
-    Raises InputRefused with every fault when figures cannot be used, NothingToSetOut when a figure that everything hangs
-    on is not known, RoofWillNotClose or RoofAsks where a building's roof stays open or needs a choice.
+    Raises InputRefused with every fault when figures cannot be used, NothingToSetOut when no slope can be set out at all,
+    RoofWillNotClose or RoofAsks where a building's roof stays open or needs a choice.
     """
     buildings = [formed(each) for each in job.buildings]
     stack = stack_shares(job, [*job.slopes, *(slope for building in buildings for slope in building.slopes)])
-    done = [_slope(stack.jobs[slope.name], slope, shared=None) for slope in job.slopes]
+    done = [(slope, _slope_or_why(stack.jobs[slope.name], slope, shared=None)) for slope in job.slopes]
     roofs: list[RoofResult] = []
     corner_findings: list[Finding] = []
     for building in buildings:
-        corners = set_round_corners(building, [corner_ask(job, slope) for slope in building.slopes])
+        corners = set_round_corners(
+            building,
+            [_ask_to_share(job, slope) for slope in building.slopes],
+            diminishing=isinstance(job.covering, RandomSlates),
+        )
         done.extend(
-            _slope(stack.jobs[slope.name], slope, shared=corners.shared.get(slope.name)) for slope in building.slopes
+            (slope, _slope_or_why(stack.jobs[slope.name], slope, shared=corners.shared.get(slope.name)))
+            for slope in building.slopes
         )
         names = tuple(slope.name for slope in building.slopes)
         roofs.append(
             RoofResult(name=building.building.name, form=building.form, slope_names=names, corners=corners.says)
         )
         corner_findings.extend((*building.form.findings, *corners.findings))
-    slopes = tuple(_numbered_through([slope for slope in done if isinstance(slope, SlopeResult)]))
-    not_set_out = tuple(slope for slope in done if isinstance(slope, NotSetOut))
+    nothing = [found for _, found in done if isinstance(found, NothingToSetOut)]
+    if nothing and len(nothing) == len(done):
+        raise nothing[0]
+    slopes = tuple(_numbered_through([found for _, found in done if isinstance(found, SlopeResult)]))
+    not_set_out = tuple(_not_set_out(done))
     under = beneath(job, slopes, roofs)
     result = Result(
         job=job,
@@ -108,6 +119,35 @@ def _numbered_through(slopes: Sequence[SlopeResult]) -> Iterator[SlopeResult]:
             continue
         pieces = tuple(replace(piece, number=next(numbers)) for piece in slope.laid.pieces)
         yield replace(slope, laid=replace(slope.laid, pieces=pieces))
+
+
+def _ask_to_share(job: Job, slope: Slope) -> CoursesAsk | None:
+    """What is shared round the corners; None for a slope without courses to share, which then says why for itself."""
+    try:
+        ask = corner_ask(job, slope)
+    except NothingToSetOut:
+        return None
+    return None if ask is None or no_room_for_courses(ask) else ask
+
+
+def _slope_or_why(
+    job: Job, slope: Slope, *, shared: tuple[Shared, str] | None
+) -> SlopeResult | NotSetOut | NothingToSetOut:
+    """The slope set out; or why there is nothing to set out on it, so that it holds no other slope up."""
+    try:
+        return _slope(job, slope, shared=shared)
+    except NothingToSetOut as nothing:
+        return nothing
+
+
+def _not_set_out(done: Sequence[tuple[Slope, SlopeResult | NotSetOut | NothingToSetOut]]) -> Iterator[NotSetOut]:
+    for slope, found in done:
+        if isinstance(found, NotSetOut):
+            yield found
+        elif isinstance(found, NothingToSetOut):
+            why = found.reason.removeprefix(f"{slope.name}: ")
+            why = f"{why[:1].upper()}{why[1:]}{'' if why.endswith('.') else '.'}"
+            yield NotSetOut(slope=slope, why=why, findings=(), alternatives=())
 
 
 def _slope(job: Job, slope: Slope, *, shared: tuple[Shared, str] | None) -> SlopeResult | NotSetOut:

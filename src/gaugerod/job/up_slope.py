@@ -13,6 +13,7 @@ from gaugerod.job.random_slates import random_slates_up
 from gaugerod.job.result import NotSetOut
 from gaugerod.job.rules_met import single_lap_findings
 from gaugerod.job.wished import TopWished, division_of, overhang_on_slope, stations_of, top_batten
+from gaugerod.job.without_a_lap import lap_is_missing, without_a_lap
 from gaugerod.rules.gauge import gauge_citation
 from gaugerod.setting_out.courses import Alternative, Courses, CoursesAsk, Strategy
 from gaugerod.setting_out.courses_together import courses_together
@@ -41,13 +42,16 @@ class UpSlope:
 
 
 def corner_ask(job: Job, slope: Slope) -> CoursesAsk | None:
-    """What the slope's courses are asked with, so that they can be shared round corners; None for random slates."""
+    """What the slope's courses are asked with, so that they can be shared round corners.
+
+    None for random slates, and where no lap is known to set out with.
+    """
     covering = job.covering
     match covering:
         case SingleLapTile():
             return _single_lap_ask(job, slope, covering)[0]
         case PlainTile() | SizedSlate():
-            return courses_ask(double_lap_ask(job, slope, covering))
+            return None if lap_is_missing(job, slope, covering) else courses_ask(double_lap_ask(job, slope, covering))
         case RandomSlates():
             return None
         case _ as unreachable:
@@ -91,6 +95,7 @@ def _single_lap_ask(job: Job, slope: Slope, tile: SingleLapTile) -> tuple[Course
         division=division_of(job.show_lengths_in),
         openings=slope.openings,
         nailed=slope.nailed,
+        ridge_lap_first=top.kept and job.wishes.ridge_cover_mm is not None,
     )
     return ask, top
 
@@ -125,7 +130,11 @@ def _top_still_short(alternative: Alternative) -> Alternative:
     )
 
 
-def _double_lap(job: Job, slope: Slope, unit: PlainTile | SizedSlate, shared: tuple[Shared, str] | None) -> UpSlope:
+def _double_lap(
+    job: Job, slope: Slope, unit: PlainTile | SizedSlate, shared: tuple[Shared, str] | None
+) -> UpSlope | NotSetOut:
+    if isinstance(unit, SizedSlate) and lap_is_missing(job, slope, unit):
+        return without_a_lap(job, slope, unit)
     ask = double_lap_ask(job, slope, unit)
     together = None if shared is None else courses_together(courses_ask(ask), shared[0], says=shared[1])
     found = set_out_double_lap(ask, courses=together)

@@ -20,9 +20,11 @@ def as_the_verge_asks(
     Scope: pieces of half a unit or less, for a unit and a half spans no more beside its whole neighbour. mm.
     """
     wide = {(verge.at, verge.bond_row) for verge in verges if verge.made_of is MadeOf.UNIT_AND_A_HALF}
+    ends = {verge.at for verge in verges}
     for piece in pieces:
-        at_verge = any(cut.edge.kind is EdgeKind.VERGE for cut in piece.cuts)
-        end = "left" if piece.neighbour > piece.index else "right"
+        at_verge = [cut.edge.name for cut in piece.cuts if cut.edge.kind is EdgeKind.VERGE]
+        side = "left" if piece.neighbour > piece.index else "right"
+        end = next((name for name in at_verge if name in ends), side)
         alone = piece.neighbour == piece.index
         narrow = width_mm(piece) <= unit_width_mm / 2 + LINE_PLAY_MM
         if at_verge and narrow and not alone and (end, piece.course % 2) in wide:

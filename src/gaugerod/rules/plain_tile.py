@@ -11,7 +11,7 @@ from typing import assert_never
 from gaugerod.basis.band import Band
 from gaugerod.basis.finding import TOUCH, Finding, Sense
 from gaugerod.basis.limit import Limit
-from gaugerod.coverings.double_lap import PlainTile
+from gaugerod.coverings.double_lap import MadeTo, PlainTile
 from gaugerod.coverings.single_lap import Material
 from gaugerod.rules.band_findings import within_band
 from gaugerod.rules.misfit import misfit
@@ -34,13 +34,6 @@ class SevereLap(StrEnum):
 
     PUBLISHED = "published"
     RECALLED = "recalled"
-
-
-class TileMade(StrEnum):
-    """Clay tiles made to the sizes of BS EN 1304, or not known to be. Concrete tiles are always even."""
-
-    EVEN = "even"
-    UNEVEN = "uneven"
 
 
 def plain_tile_headlap(
@@ -92,28 +85,36 @@ def plain_tile_gauge_band(*, hung: Hung, edition: Edition) -> Band:
     return Band(least_mm=least.value, greatest_mm=greatest.value, citation=greatest.citation)
 
 
-def plain_tile_pitch(
-    *, where: str, pitch_deg: float, tile: PlainTile, edition: Edition, made: TileMade = TileMade.UNEVEN
-) -> Finding:
+def plain_tile_pitch(*, where: str, pitch_deg: float, tile: PlainTile, edition: Edition) -> Finding:
     """The slope's pitch against the least for plain tiles. Degrees.
 
     Clay tiles not known to be made to the sizes of BS EN 1304 need the steeper figure. Raises NothingToSetOut for a
     pitch that is no measurement.
 
+    >>> from dataclasses import replace
     >>> from gaugerod.coverings.double_lap_catalogue import plain_tile
     >>> clay = plain_tile("clay-plain-265x165")
-    >>> [plain_tile_pitch(where="rear", pitch_deg=37.0, tile=clay, edition=Edition.GB, made=made).verdict.value
-    ...  for made in TileMade]
-    ['within', 'outside']
+    >>> [plain_tile_pitch(where="rear", pitch_deg=37.0, tile=replace(clay, made_to=made), edition=Edition.GB).verdict.value
+    ...  for made in (None, MadeTo.BS_EN_1304)]
+    ['outside', 'within']
     """
     refuse_unreal(rule="pitch", where=where, value=pitch_deg, unit="degrees")
-    uneven = tile.material is Material.CLAY and made is TileMade.UNEVEN
-    figure = DoubleLapFigure.PLAIN_TILE_PITCH_LEAST_UNEVEN_CLAY if uneven else DoubleLapFigure.PLAIN_TILE_PITCH_LEAST
-    limit = double_lap_figure(edition, figure)
+    clay = tile.material is Material.CLAY
+    uneven = clay and tile.made_to is None
+    even = double_lap_figure(edition, DoubleLapFigure.PLAIN_TILE_PITCH_LEAST)
+    limit = double_lap_figure(edition, DoubleLapFigure.PLAIN_TILE_PITCH_LEAST_UNEVEN_CLAY) if uneven else even
     if tile.pitch_min_deg is not None and tile.pitch_min_deg > limit.value:
         limit = Limit(value=tile.pitch_min_deg, unit="deg", citation=tile.citation)
-    sort = "clay plain tiles not known to be made to the sizes of BS EN 1304" if uneven else "these plain tiles"
+    sort = "these plain tiles"
+    if clay:
+        known = "not known to be made" if uneven else "declared in the job to be made"
+        sort = f"clay plain tiles {known} to the sizes of {MadeTo.BS_EN_1304.value}"
     steep_enough = pitch_deg >= limit.value - TOUCH
+    too_flat = f"{misfit(limit.value - pitch_deg, unit='°')} too flat for {sort}."
+    if uneven and pitch_deg >= max(even.value, tile.pitch_min_deg or 0.0) - TOUCH:
+        too_flat += (
+            f' Where their maker declares that they are, write made_to = "{MadeTo.BS_EN_1304.value}" in covering.'
+        )
     return Finding(
         rule="pitch",
         where=where,
@@ -122,11 +123,7 @@ def plain_tile_pitch(
         unit="deg",
         sense=Sense.AT_LEAST,
         citation=limit.citation,
-        says=(
-            f"At or above {limit.value:g}°, the least for {sort}."
-            if steep_enough
-            else f"{misfit(limit.value - pitch_deg, unit='°')} too flat for {sort}."
-        ),
+        says=(f"At or above {limit.value:g}°, the least for {sort}." if steep_enough else too_flat),
     )
 
 

@@ -6,14 +6,14 @@ Scope: natural slates of one size, nailed, on battens.
 
 from collections.abc import Iterator
 
-from gaugerod.basis.citation import house
-from gaugerod.basis.finding import TOUCH, Finding, Sense, not_covered
+from gaugerod.basis.finding import TOUCH, Finding, Sense
 from gaugerod.basis.limit import Limit
 from gaugerod.coverings.double_lap import SizedSlate
 from gaugerod.coverings.single_lap import Material
 from gaugerod.rules.misfit import misfit
 from gaugerod.rules.plain_tile import greatest_headlap
 from gaugerod.rules.real_figures import refuse_unreal
+from gaugerod.rules.slate_lap_missing import not_for_made_slate, not_recommended, size_off_table
 from gaugerod.standards.double_lap import DoubleLapFigure, double_lap_figure
 from gaugerod.standards.edition import Edition, Exposure
 from gaugerod.standards.slate_headlap import (
@@ -26,7 +26,6 @@ from gaugerod.standards.slate_headlap import (
 from gaugerod.standards.table import OffTable
 
 SEVERE = (Exposure.SEVERE, Exposure.VERY_SEVERE)
-NATURAL_ONLY = house("the headlap tables held here are for natural slate")
 
 
 def slate_headlap_least(
@@ -119,30 +118,15 @@ def _against_tables(
     between: BetweenPitches,
 ) -> Iterator[Finding]:
     if slate.material is not Material.NATURAL_SLATE:
-        yield not_covered(
-            rule="headlap",
-            where=where,
-            proposed=lap_mm,
-            unit="mm",
-            citation=NATURAL_ONLY,
-            says="The headlap table is for natural slate; laps of fibre-cement slates are tested by their maker. Ask him.",
-        )
+        yield not_for_made_slate(where=where, lap_mm=lap_mm)
         return
     length_mm, width_mm = slate.length_mm, slate.width_mm
     printed = printed_laps(
         length_mm=length_mm, width_mm=width_mm, pitch_deg=pitch_deg, exposure=exposure, edition=edition, between=between
     )
     if not printed:
-        off = slate_headlap(
-            length_mm=length_mm, width_mm=width_mm, pitch_deg=pitch_deg, exposure=exposure, edition=edition
-        )
-        yield not_covered(
-            rule="headlap",
-            where=where,
-            proposed=lap_mm,
-            unit="mm",
-            citation=off.citation,
-            says=f"{off.says if isinstance(off, OffTable) else ''}. Ask the maker for the lap of this size.",
+        yield size_off_table(
+            where=where, lap_mm=lap_mm, slate=slate, pitch_deg=pitch_deg, exposure=exposure, edition=edition
         )
     for lap in printed:
         yield _against_printed(where, lap_mm, pitch_deg, lap)
@@ -150,17 +134,7 @@ def _against_tables(
 
 def _against_printed(where: str, lap_mm: float, pitch_deg: float, lap: PrintedLap) -> Finding:
     if lap.headlap_mm is None:
-        # The table prints a dash: no lap will do. Said as a pitch outside its limit, which it is.
-        return Finding(
-            rule="slate size at this pitch",
-            where=where,
-            proposed=pitch_deg,
-            limit=lap.recommended_from_deg,
-            unit="deg",
-            sense=Sense.AT_LEAST,
-            citation=lap.citation,
-            says=f"Slates of {lap.size} are not recommended at {pitch_deg:g}°. Choose a larger slate or another covering.",
-        )
+        return not_recommended(where=where, pitch_deg=pitch_deg, lap=lap)
     return _at_least("headlap", where, lap_mm, Limit(value=lap.headlap_mm, unit="mm", citation=lap.citation))
 
 

@@ -17,6 +17,13 @@ from gaugerod.setting_out.courses import Alternative
 from gaugerod.setting_out.stations import Opening
 
 
+class CourseEnd(StrEnum):
+    """Which end of a course stops there. The left side of an opening stops a course's right end."""
+
+    LEFT = "left"
+    RIGHT = "right"
+
+
 class SideKind(StrEnum):
     """What stands at the left or right side of the slope."""
 
@@ -41,6 +48,21 @@ class Side:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class UpperEdge:
+    """A verge or wall that does not start at an end of the eaves: above a hip or valley, or beside a step.
+
+    ``at_mm``   where it stands along x; ``run_mm`` the shortest course beside it, to whatever stops that one
+    ``end``     which end of its courses it is
+    """
+
+    name: str
+    side: Side
+    end: CourseEnd
+    at_mm: float
+    run_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AcrossAsk:
     """All that the perps depend on. mm along the eaves.
 
@@ -49,6 +71,7 @@ class AcrossAsk:
     ``cover_closed_mm``, ``cover_open_mm``  the shunt: cover width may lie anywhere between
     ``unit_width_mm``    full width of one unit, so a course of n whole units is (n − 1) × cover + unit width
     ``minimum_cut``      the least piece, as a share of a unit's cover
+    ``upper``            verges and walls higher up, in whose line no end of the eaves is
     """
 
     where: str
@@ -69,6 +92,7 @@ class AcrossAsk:
     division: Division
     minimum_cut: Limit
     perps_every_count: int = 3
+    upper: tuple[UpperEdge, ...] = ()
 
 
 class Fit(StrEnum):
@@ -84,8 +108,8 @@ class Fit(StrEnum):
 class EndPiece:
     """The unit at one side of one kind of course (bond row 0 or 1).
 
-    ``at`` is ``left``, ``right`` or the opening's name and side (``rooflight left``); ``cover_mm`` the cover width
-    the piece gives (a whole unit gives the full cover); ``width_mm`` its full width as cut.
+    ``at`` is ``left``, ``right``, an upper edge by its name, or the opening's name and side (``rooflight left``);
+    ``cover_mm`` the cover width the piece gives (a whole unit gives the full cover); ``width_mm`` its full width as cut.
     """
 
     at: str
@@ -112,6 +136,14 @@ class PerpLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class UpperReach:
+    """How far the covering reaches past an upper edge; below nothing where it stays clear of a wall."""
+
+    edge: UpperEdge
+    overhang_mm: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Across:
     """The answer.
 
@@ -134,3 +166,4 @@ class Across:
     findings: tuple[Finding, ...]
     alternatives: tuple[Alternative, ...]
     working: Step
+    upper: tuple[UpperReach, ...] = ()

@@ -1,9 +1,9 @@
-"""The lines where the courses of a slope end, at the eaves or at the top: both sides, and both sides of every opening."""
+"""The lines where the courses of a slope end: both sides at the eaves or at the top, upper edges, sides of openings."""
 
 from collections.abc import Iterator
 
-from gaugerod.setting_out.across import AcrossAsk, Side, SideKind
-from gaugerod.setting_out.end_pieces import CourseEnd, Edge, Stop
+from gaugerod.setting_out.across import AcrossAsk, CourseEnd, Side, SideKind, UpperEdge
+from gaugerod.setting_out.end_pieces import Edge, Stop
 from gaugerod.setting_out.stretches import stretches
 
 _STOPS = {
@@ -15,8 +15,9 @@ _STOPS = {
 
 
 def edges_at_eaves(ask: AcrossAsk) -> tuple[Edge, ...]:
-    """Left side, right side, then the openings from the left."""
-    return (*side_edges(ask, left_mm=0.0, right_mm=ask.eaves_width_mm), *_openings(ask))
+    """Left side, right side, the upper edges, then the openings from the left."""
+    upper = (_upper(ask, edge) for edge in ask.upper)
+    return (*side_edges(ask, left_mm=0.0, right_mm=ask.eaves_width_mm), *upper, *_openings(ask))
 
 
 def side_edges(ask: AcrossAsk, *, left_mm: float, right_mm: float) -> tuple[Edge, Edge]:
@@ -46,6 +47,22 @@ def side_edges(ask: AcrossAsk, *, left_mm: float, right_mm: float) -> tuple[Edge
             crowns_mm=_from_the_right_mm(ask) if _wants_crown(ask.right) else (),
             roomy=roomy,
         ),
+    )
+
+
+def _upper(ask: AcrossAsk, edge: UpperEdge) -> Edge:
+    reach, out = edge.side.reach, -1 if edge.end is CourseEnd.LEFT else 1
+    ends_mm = sorted((edge.at_mm + out * reach.least_mm, edge.at_mm + out * reach.greatest_mm))
+    crowns_mm = ask.high_points_mm if edge.end is CourseEnd.LEFT else _from_the_right_mm(ask)
+    return Edge(
+        name=edge.name,
+        end=edge.end,
+        stop=_STOPS[edge.side.kind],
+        least_mm=ends_mm[0],
+        greatest_mm=ends_mm[1],
+        aim_mm=edge.at_mm + out * reach.aim_mm,
+        crowns_mm=crowns_mm if _wants_crown(edge.side) else (),
+        roomy=edge.run_mm + reach.least_mm >= ask.unit_width_mm + 2 * ask.cover_open_mm,
     )
 
 

@@ -7,7 +7,7 @@ from gaugerod.basis.citation import common_practice, house
 from gaugerod.basis.finding import TOUCH, Finding, Sense, not_covered
 from gaugerod.coverings.single_lap import Bond
 from gaugerod.rules.sides import abutment_set_back, verge_overhang
-from gaugerod.setting_out.across import AcrossAsk, EndPiece, Fit, PerpLine, Side, SideKind
+from gaugerod.setting_out.across import AcrossAsk, CourseEnd, EndPiece, Fit, PerpLine, Side, SideKind, UpperReach
 from gaugerod.setting_out.end_pieces import least_cut_mm
 from gaugerod.setting_out.perps import run_limits_mm, runs_mm
 from gaugerod.setting_out.said import counted, said
@@ -24,6 +24,7 @@ def across_findings(
     ask: AcrossAsk,
     lines: Sequence[PerpLine],
     *,
+    upper: Sequence[UpperReach],
     pieces: Sequence[EndPiece],
     pieces_at_top: Sequence[EndPiece],
     top: TopLine | None,
@@ -32,15 +33,18 @@ def across_findings(
     for line in lines:
         yield from _cover(ask, line)
         yield from _marked_runs(ask, line)
-        yield from _reach(f"{ask.where}, left, {line.line}", ask.left, line.left_reach_mm)
-        yield from _reach(f"{ask.where}, right, {line.line}", ask.right, line.right_reach_mm)
+        yield from reach_findings(f"{ask.where}, left, {line.line}", ask.left, line.left_reach_mm)
+        yield from reach_findings(f"{ask.where}, right, {line.line}", ask.right, line.right_reach_mm)
+    for above in upper:
+        yield from reach_findings(f"{ask.where}, {above.edge.name}", above.edge.side, above.overhang_mm)
+        yield from _crowns(ask, pieces, name=above.edge.name, side=above.edge.side, end=above.edge.end)
     yield from _least_piece(ask, pieces, line=lines[0])
     if pieces_at_top:
         yield from _least_piece(ask, pieces_at_top, line=lines[1])
-    for name, side in (("left", ask.left), ("right", ask.right)):
-        yield from _crowns(ask, pieces, name=name, side=side)
+    for end, side in ((CourseEnd.LEFT, ask.left), (CourseEnd.RIGHT, ask.right)):
+        yield from _crowns(ask, pieces, name=end.value, side=side, end=end)
         if side.kind in {SideKind.HIP, SideKind.VALLEY}:
-            yield _raking_cuts_elsewhere(ask, name, side)
+            yield _raking_cuts_elsewhere(ask, end.value, side)
     if top is not None:
         for raking in top.raking:
             yield _raking_side(ask, raking, cover_mm=lines[0].cover_mm)
@@ -91,7 +95,8 @@ def _marked_runs(ask: AcrossAsk, line: PerpLine) -> Iterator[Finding]:
             )
 
 
-def _reach(where: str, side: Side, reach_mm: float) -> tuple[Finding, ...]:
+def reach_findings(where: str, side: Side, reach_mm: float) -> tuple[Finding, ...]:
+    """How far the covering reaches past one side, against its band: nothing to say of a hip or valley."""
     match side.kind:
         case SideKind.VERGE:
             return verge_overhang(where=where, overhang_mm=reach_mm, band=side.reach)
@@ -149,7 +154,7 @@ def _where_cut(ask: AcrossAsk, pieces: Sequence[EndPiece], least_mm: float) -> s
     return "; ".join(dict.fromkeys(names))
 
 
-def _crowns(ask: AcrossAsk, pieces: Sequence[EndPiece], *, name: str, side: Side) -> Iterator[Finding]:
+def _crowns(ask: AcrossAsk, pieces: Sequence[EndPiece], *, name: str, side: Side, end: CourseEnd) -> Iterator[Finding]:
     if not side.high_point or side.kind is not SideKind.VERGE:
         return
     rule, where = "high point at the verge", f"{ask.where}, {name}"
@@ -158,7 +163,7 @@ def _crowns(ask: AcrossAsk, pieces: Sequence[EndPiece], *, name: str, side: Side
         yield not_covered(rule=rule, where=where, proposed=None, unit="courses", citation=CROWN, says=says)
         return
     at_side = [piece for piece in pieces if piece.at == name]
-    missed = sum(1 for piece in at_side if not _on_crown(ask, piece))
+    missed = sum(1 for piece in at_side if not _on_crown(ask, piece, end))
     yield Finding(
         rule=rule,
         where=where,
@@ -176,9 +181,9 @@ def _crowns(ask: AcrossAsk, pieces: Sequence[EndPiece], *, name: str, side: Side
     )
 
 
-def _on_crown(ask: AcrossAsk, piece: EndPiece) -> bool:
+def _on_crown(ask: AcrossAsk, piece: EndPiece, end: CourseEnd) -> bool:
     """Does the edge of this piece lie on a crown? A whole unit's does when its own edge is one."""
-    own_edge_mm = 0.0 if piece.at == "left" else ask.unit_width_mm
+    own_edge_mm = 0.0 if end is CourseEnd.LEFT else ask.unit_width_mm
     at_own_edge = any(own_edge_mm - TOUCH <= crown_mm <= own_edge_mm + TOUCH for crown_mm in ask.high_points_mm)
     return piece.fit is Fit.HIGH_POINT or (piece.fit is Fit.WHOLE and at_own_edge)
 

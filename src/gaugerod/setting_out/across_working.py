@@ -36,12 +36,16 @@ def _at_the_top(ask: AcrossAsk, top: TopLine) -> str:
 
 
 def _ends(ask: AcrossAsk, pieces: Sequence[EndPiece]) -> str:
-    """How the courses end at both sides; and the least piece where one is cut."""
+    """How the courses end at both sides and at upper edges; and the least piece where one is cut."""
     sides = []
-    for name in ("left", "right"):
+    for name, said_so in (
+        ("left", "the left"),
+        ("right", "the right"),
+        *((edge.name, edge.name) for edge in ask.upper),
+    ):
         fits = dict.fromkeys(_FIT_WORDS[piece.fit] for piece in pieces if piece.at == name)
         if fits:
-            sides.append(f"{' and '.join(fits)} at the {name}")
+            sides.append(f"{' and '.join(fits)} at {said_so}")
     said_so = ", ".join(sides) if sides else "cut to the hips or valleys"
     cuts = [piece for piece in pieces if piece.fit in {Fit.CUT, Fit.HIGH_POINT}]
     if not cuts:

@@ -97,7 +97,9 @@ def _top(ask: CoursesAsk, rods: Sequence[Rod]) -> Iterator[Finding]:
 
 
 def _below_apex_mm(ask: CoursesAsk, rod: Rod) -> float:
-    """As marked; as exact where the band is so narrow that no mark at all falls inside it."""
+    """As marked; as exact where the band is so narrow that no mark at all falls inside it, and no lap is at stake."""
+    if ask.ridge_lap_first:
+        return rod.below_apex_mm
     lowest = count_above(rod.length_mm - ask.top.greatest_mm, ask.division)
     no_mark_fits = lowest > count_below(rod.length_mm - ask.top.least_mm, ask.division)
     return rod.length_mm - rod.exact_mm[-1] if no_mark_fits else rod.below_apex_mm

@@ -45,6 +45,8 @@ class CoursesAsk:
     ``overhang``            band for the tail past the fascia face, measured on the slope
     ``top``                 band for the top edge of the top batten below the apex, already narrowed
                             so that the ridge covers the top course by its lap
+    ``ridge_lap_first``     where no mark falls inside ``top``: is the ridge's lap kept, and the clearance of the apex
+                            given up, rather than the nearest mark taken?
     """
 
     where: str
@@ -59,6 +61,7 @@ class CoursesAsk:
     division: Division
     openings: tuple[Opening, ...] = ()
     nailed: tuple[NailedRod, ...] = ()
+    ridge_lap_first: bool = False
 
     @property
     def head_to_nib_mm(self) -> float:

@@ -16,7 +16,8 @@ from dataclasses import dataclass
 from heapq import heappop, heappush
 from math import ceil, floor, inf
 
-from gaugerod.setting_out.end_pieces import CourseEnd, Edge, Ending, Stop
+from gaugerod.setting_out.across import CourseEnd
+from gaugerod.setting_out.end_pieces import Edge, Ending, Stop
 from gaugerod.setting_out.perp_room import NOISE_MM, Line, Room
 
 Rank = tuple[int, bool, float, int, int, int, float]

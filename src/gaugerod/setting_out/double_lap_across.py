@@ -11,7 +11,7 @@ from gaugerod.basis.rounding import Division
 from gaugerod.coverings.double_lap import PlainTile, SizedSlate
 from gaugerod.coverings.single_lap import Bond
 from gaugerod.rules.slates import verge_slate
-from gaugerod.setting_out.across import Across, AcrossAsk, EndPiece, Side, SideKind
+from gaugerod.setting_out.across import Across, AcrossAsk, CourseEnd, EndPiece, Side, SideKind, UpperEdge
 from gaugerod.setting_out.stations import Opening
 from gaugerod.standards.double_lap import DoubleLapFigure, double_lap_figure
 from gaugerod.standards.edition import Edition
@@ -36,6 +36,7 @@ class DoubleLapAcross:
     division: Division
     openings: tuple[Opening, ...] = ()
     perps_every_count: int = 2
+    upper: tuple[UpperEdge, ...] = ()
 
 
 def across_ask(asked: DoubleLapAcross, *, unit: PlainTile | SizedSlate) -> AcrossAsk:
@@ -54,11 +55,9 @@ def across_ask(asked: DoubleLapAcross, *, unit: PlainTile | SizedSlate) -> Acros
     (251.0, 255.0, 255.0, 55.0)
     """
     joint = asked.joint
-    reach = asked.right.reach
-    right = Band(
-        least_mm=reach.least_mm + joint.greatest_mm,
-        greatest_mm=reach.greatest_mm + joint.greatest_mm,
-        citation=reach.citation,
+    upper = tuple(
+        edge if edge.end is CourseEnd.LEFT else replace(edge, side=_with_last_joint(edge.side, joint))
+        for edge in asked.upper
     )
     return AcrossAsk(
         where=asked.where,
@@ -66,7 +65,7 @@ def across_ask(asked: DoubleLapAcross, *, unit: PlainTile | SizedSlate) -> Acros
         top_left_mm=asked.top_left_mm,
         top_right_mm=asked.top_right_mm,
         left=asked.left,
-        right=replace(asked.right, reach=right),
+        right=_with_last_joint(asked.right, joint),
         unit_width_mm=unit.width_mm + joint.greatest_mm,
         cover_closed_mm=unit.width_mm + joint.least_mm,
         cover_open_mm=unit.width_mm + joint.greatest_mm,
@@ -79,7 +78,18 @@ def across_ask(asked: DoubleLapAcross, *, unit: PlainTile | SizedSlate) -> Acros
         openings=asked.openings,
         division=asked.division,
         perps_every_count=asked.perps_every_count,
+        upper=upper,
     )
+
+
+def _with_last_joint(side: Side, joint: Band) -> Side:
+    reach = side.reach
+    further = Band(
+        least_mm=reach.least_mm + joint.greatest_mm,
+        greatest_mm=reach.greatest_mm + joint.greatest_mm,
+        citation=reach.citation,
+    )
+    return replace(side, reach=further)
 
 
 class MadeOf(StrEnum):
@@ -112,7 +122,8 @@ def verge_pieces(
     least_mm = unit.width_mm
     if isinstance(unit, SizedSlate):
         least_mm = double_lap_figure(edition, DoubleLapFigure.VERGE_SLATE_LEAST_WIDTH).value
-    verges = [name for name, side in (("left", asked.left), ("right", asked.right)) if side.kind is SideKind.VERGE]
+    sides = (("left", asked.left), ("right", asked.right), *((edge.name, edge.side) for edge in asked.upper))
+    verges = [name for name, side in sides if side.kind is SideKind.VERGE]
     return tuple(
         _verge_piece(asked, across, unit, piece, least_mm=least_mm) for piece in across.pieces if piece.at in verges
     )

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from gaugerod.basis.band import Band
 from gaugerod.basis.citation import Citation
 from gaugerod.basis.errors import NothingToSetOut
-from gaugerod.basis.finding import Finding, Sense, not_covered
+from gaugerod.basis.finding import TOUCH, Finding, Sense, not_covered
 from gaugerod.basis.limit import Limit
 from gaugerod.basis.rounding import Division
 from gaugerod.coverings.double_lap import Nailing, PlainTile, SizedSlate
@@ -72,9 +72,13 @@ class DoubleLapAsk:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TopRoom:
-    """Where the mark of the top full course may lie below the apex, and what that says of the ridge."""
+    """Where the mark of the top full course may lie below the apex, and what that says of the ridge.
+
+    ``ridge_laps``  is there a ridge that laps the top full course by the headlap, if the mark is in the band?
+    """
 
     band: Band
+    ridge_laps: bool
     findings: tuple[Finding, ...]
 
 
@@ -89,6 +93,7 @@ def courses_ask(ask: DoubleLapAsk) -> CoursesAsk:
             "show. Measure the heads of the slates that are laid, and set out from there"
         )
     least, greatest = gauge_range(ask)
+    top = top_room(ask)
     return CoursesAsk(
         where=ask.where,
         stations=ask.stations,
@@ -98,10 +103,11 @@ def courses_ask(ask: DoubleLapAsk) -> CoursesAsk:
         gauge_max_mm=greatest.value,
         gauge_citation=greatest.citation,
         overhang=ask.overhang,
-        top=top_room(ask).band,
+        top=top.band,
         division=ask.division,
         openings=ask.openings,
         nailed=ask.nailed,
+        ridge_lap_first=top.ridge_laps,
     )
 
 
@@ -157,12 +163,13 @@ def top_room(ask: DoubleLapAsk) -> TopRoom:
         )
         return TopRoom(
             band=Band(least_mm=least_mm, greatest_mm=least_mm + RIDGE_UNKNOWN_MM, citation=clear.citation),
+            ridge_laps=False,
             findings=(unknown,),
         )
     usable_mm = ask.unit.length_mm - ask.lost_at_head_mm - ask.tail_to_mark_mm
     lowest_mm = ask.ridge_cover_mm - ask.headlap.value + usable_mm
     needed_mm = ask.headlap.value + clear.value + ask.lost_at_head_mm
-    reaches = lowest_mm >= least_mm
+    reaches = lowest_mm >= least_mm - TOUCH
     finding = Finding(
         rule="ridge cover",
         where=ask.where,
@@ -176,7 +183,7 @@ def top_room(ask: DoubleLapAsk) -> TopRoom:
         else "The ridge is too narrow to lap the top full course by the headlap: use a wider one, or a flashing below it.",
     )
     band = Band(least_mm=least_mm, greatest_mm=max(lowest_mm, least_mm), citation=ask.headlap.citation)
-    return TopRoom(band=band, findings=(finding,))
+    return TopRoom(band=band, ridge_laps=reaches, findings=(finding,))
 
 
 def _limit(value: float, citation: Citation) -> Limit:

@@ -19,6 +19,7 @@ def double_lap_findings(*, ask: DoubleLapAsk, courses: Courses, extras: DoubleLa
     return (
         _lap(ask, courses),
         *top_room(ask).findings,
+        _heads_below_apex(ask, courses, extras),
         *_ridge_over_heads(ask, courses, extras),
         *_eaves_batten(ask, courses, extras),
         *_tops_batten(ask, extras),
@@ -39,6 +40,28 @@ def _lap(ask: DoubleLapAsk, courses: Courses) -> Finding:
         says="The least lap over the second course below, read off the section from the eaves to the ridge."
         if kept
         else f"A lap is {out_by(ask.headlap.value - courses.headlap_mm, ask.division)} short: see the laps of each rod.",
+    )
+
+
+def _heads_below_apex(ask: DoubleLapAsk, courses: Courses, extras: DoubleLapExtras) -> Finding:
+    """The heads of the top full course clear of the apex: where the ridge only just reaches, its lap comes first."""
+    clear = double_lap_figure(ask.edition, DoubleLapFigure.SLATE_HEADS_BELOW_APEX)
+    below_mm = min(
+        rod.length_mm - (extra.tails_mm[-1] + ask.unit.length_mm)
+        for rod, extra in zip(courses.rods, extras.rods, strict=True)
+    )
+    return Finding(
+        rule="heads below the apex",
+        where=ask.where,
+        proposed=below_mm,
+        limit=clear.value,
+        unit="mm",
+        sense=Sense.AT_LEAST,
+        citation=clear.citation,
+        says="The heads of the top full course stay clear of the apex."
+        if below_mm >= clear.value - TOUCH
+        else f"The heads of the top full course come {out_by(clear.value - below_mm, ask.division)} too near the apex: see that "
+        "the two slopes clear one another and the ridge beds, or use a ridge that reaches further down.",
     )
 
 

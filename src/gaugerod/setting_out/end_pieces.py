@@ -13,14 +13,7 @@ from typing import NamedTuple
 
 from gaugerod.basis.finding import TOUCH
 from gaugerod.coverings.single_lap import Bond
-from gaugerod.setting_out.across import EndPiece, Fit
-
-
-class CourseEnd(StrEnum):
-    """Which end of a course stops there. The left side of an opening stops a course's right end."""
-
-    LEFT = "left"
-    RIGHT = "right"
+from gaugerod.setting_out.across import CourseEnd, EndPiece, Fit
 
 
 class Stop(StrEnum):

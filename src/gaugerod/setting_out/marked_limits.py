@@ -93,11 +93,11 @@ def end_bands(*, ask: CoursesAsk, lengths_mm: Sequence[Fraction]) -> EndBands:
     """The overhang and top bands narrowed to what can be marked at every station.
 
     The first mark is ``hanging length − overhang`` and must be a whole division; the top mark is
-    ``length − allowance`` at each station. A band too narrow to hold a division is left as it is: then the
-    mark nearest to it is used.
+    ``length − allowance`` at each station. A band too narrow to hold a division is left as it is, and the mark
+    nearest to it is used; but where the top band ends at the ridge's lap, the first mark that keeps the lap is.
     """
     overhang = _marked_band(band=ask.overhang, from_mm=(exact_length_mm(ask.hanging_length_mm),), division=ask.division)
-    top = _marked_band(band=ask.top, from_mm=lengths_mm, division=ask.division)
+    top = _marked_band(band=ask.top, from_mm=lengths_mm, division=ask.division, greatest_first=ask.ridge_lap_first)
     return EndBands(
         least=Ends(overhang_mm=overhang[0], top_mm=top[0]),
         greatest=Ends(overhang_mm=overhang[1], top_mm=top[1]),
@@ -108,13 +108,15 @@ def end_bands(*, ask: CoursesAsk, lengths_mm: Sequence[Fraction]) -> EndBands:
     )
 
 
-def _marked_band(*, band: Band, from_mm: Sequence[Fraction], division: Division) -> tuple[Fraction, Fraction]:
+def _marked_band(
+    *, band: Band, from_mm: Sequence[Fraction], division: Division, greatest_first: bool = False
+) -> tuple[Fraction, Fraction]:
     least_mm, greatest_mm = exact_length_mm(band.least_mm), exact_length_mm(band.greatest_mm)
     step_mm = division.step_mm
     marked_least = max(length - count_below(length - least_mm, division) * step_mm for length in from_mm)
     marked_greatest = min(length - count_above(length - greatest_mm, division) * step_mm for length in from_mm)
     if marked_least > marked_greatest:
-        return least_mm, greatest_mm
+        return (marked_greatest, marked_greatest) if greatest_first else (least_mm, greatest_mm)
     return marked_least, marked_greatest
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 from gaugerod.basis.errors import NothingToSetOut
 from gaugerod.coverings.single_lap import Bond
-from gaugerod.setting_out.across import Across, AcrossAsk, EndPiece
+from gaugerod.setting_out.across import Across, AcrossAsk, CourseEnd, EndPiece, UpperReach
 from gaugerod.setting_out.across_alternatives import Tried, across_alternatives
 from gaugerod.setting_out.across_edges import edges_at_eaves
 from gaugerod.setting_out.across_faults import refuse_faults
@@ -38,6 +38,7 @@ def set_out_across(ask: AcrossAsk) -> Across:
     if top is not None:
         lines.append(perp_line(ask, top.layout, line="top", left_mm=ask.top_left_mm, right_mm=ask.top_right_mm))
     pieces = _pieces(ask, eaves)
+    reaches = tuple(_upper_reaches(ask, eaves))
     fanned_pieces = tuple(_pieces_by_perps(ask, top.layout)) if top is not None and top.fanned else ()
     return Across(
         units_count=units_count(eaves),
@@ -51,9 +52,10 @@ def set_out_across(ask: AcrossAsk) -> Across:
         least_piece_mm=least_cut_mm(pieces),
         fanned=top is not None and top.fanned,
         why=across_why(ask, eaves, pieces, top=top),
-        findings=tuple(across_findings(ask, lines, pieces=pieces, pieces_at_top=fanned_pieces, top=top)),
+        findings=tuple(across_findings(ask, lines, upper=reaches, pieces=pieces, pieces_at_top=fanned_pieces, top=top)),
         alternatives=across_alternatives(ask, now=_tried(ask, eaves), pieces=pieces, again=_try),
         working=across_working(ask, eaves),
+        upper=reaches,
     )
 
 
@@ -82,6 +84,13 @@ def _refuse_too_narrow(ask: AcrossAsk) -> None:
             f"{ask.where}: the eaves with both overhangs is {reached_mm:.0f} mm, narrower than one unit of "
             f"{ask.unit_width_mm:.0f} mm. There are no perps to set out: cut each unit to the width."
         )
+
+
+def _upper_reaches(ask: AcrossAsk, layout: Layout) -> Iterator[UpperReach]:
+    """The upper edges stand next after the two sides."""
+    for edge, end_mm in zip(ask.upper, layout.ends_mm[2:], strict=False):
+        past_mm = edge.at_mm - end_mm if edge.end is CourseEnd.LEFT else end_mm - edge.at_mm
+        yield UpperReach(edge=edge, overhang_mm=past_mm)
 
 
 def _pieces(ask: AcrossAsk, layout: Layout) -> tuple[EndPiece, ...]:

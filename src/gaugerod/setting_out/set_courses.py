@@ -74,6 +74,12 @@ def _nailed_to_the_top(ground: Ground) -> bool:
     return ground.spans.greatest_mm <= ground.ends.greatest.top_mm - ground.ends.wished.top_mm
 
 
+def no_room_for_courses(ask: CoursesAsk) -> bool:
+    """Is the slope too short somewhere for two battens, and so for any courses? Raises InputRefused as the setting out does."""
+    refuse_faults(ask)
+    return _no_room_for_a_batten(ground_of(ask))
+
+
 def _no_room_for_a_batten(ground: Ground) -> bool:
     """Is there a place with less than a batten's width from the starting batten to the top one?"""
     return ground.spans.least_mm < BATTEN_WIDTH_MM

@@ -8,8 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from gaugerod.basis.finding import TOUCH
-from gaugerod.setting_out.across import AcrossAsk, Side, SideKind
-from gaugerod.setting_out.end_pieces import CourseEnd
+from gaugerod.setting_out.across import AcrossAsk, CourseEnd, Side, SideKind
 from gaugerod.setting_out.stations import Opening
 
 

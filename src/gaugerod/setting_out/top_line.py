@@ -11,10 +11,10 @@ from dataclasses import dataclass, replace
 from math import inf
 
 from gaugerod.basis.finding import TOUCH
-from gaugerod.setting_out.across import AcrossAsk
+from gaugerod.setting_out.across import AcrossAsk, CourseEnd
 from gaugerod.setting_out.across_edges import side_edges
 from gaugerod.setting_out.cover_search import Layout, Placed, Shunt, room_with, settled
-from gaugerod.setting_out.end_pieces import CourseEnd, Ending, Stop, Width, row_covers_mm
+from gaugerod.setting_out.end_pieces import Ending, Stop, Width, row_covers_mm
 from gaugerod.setting_out.perp_room import Room
 
 ANYWHERE = Ending(at_least=(Width(0.0, -inf),), at_most=(Width(0.0, inf),))

@@ -17,7 +17,9 @@ from gaugerod.sheets.slope_lines import slope_extent_mm, slope_paths
 _SIZE_MM = 3.2
 _EDGE_MM = 2.0
 _HEAD_MM = 7.0
-_FOOT_MM = 13.0
+_OVER_MM = 2.6
+_LINE_MM = 5.0
+_FOOT_MM = 3.0
 _TALLEST_RATIO = 1.9
 """Of its width; a taller slope is drawn narrower, so that eaves and ridge are seen together."""
 
@@ -30,12 +32,17 @@ def pocket_drawing(slope: SlopeResult, *, unit: LengthUnit, room_width_mm: float
     left_mm = max(words_width_mm(text, _SIZE_MM) for text in labels.values()) + 2 * _EDGE_MM
     room_mm = room_width_mm - left_mm - _EDGE_MM
     ratio = max((high[0] - low[0]) / room_mm, (high[1] - low[1]) / (_TALLEST_RATIO * room_width_mm))
+    below = _below(slope, unit, room_mm=room_width_mm - 2 * _EDGE_MM)
+    foot_mm = _FOOT_MM + _LINE_MM * len(below)
     paper = Paper(
         width_mm=room_width_mm,
-        height_mm=(high[1] - low[1]) / ratio + _HEAD_MM + _FOOT_MM,
+        height_mm=(high[1] - low[1]) / ratio + _HEAD_MM + foot_mm,
         scale_ratio=ratio,
-        origin_paper_mm=(left_mm - low[0] / ratio, _FOOT_MM - low[1] / ratio),
+        origin_paper_mm=(left_mm - low[0] / ratio, foot_mm - low[1] / ratio),
     )
+    apex = _to_apex(slope, unit)
+    middle_mm = (low[0] + high[0]) / 2
+    middle_paper_mm = left_mm + (middle_mm - low[0]) / ratio
     return Placed(
         drawing=Drawing(
             title=f"Slope {slope.slope.name}, marks of its left rod",
@@ -44,7 +51,19 @@ def pocket_drawing(slope: SlopeResult, *, unit: LengthUnit, room_width_mm: float
             paths=(*slope_paths(slope), Path(pen=Pen.DIMENSION, runs_mm=tuple(_ticks(rod, labels, low[0], ratio)))),
             words=(
                 *_marks(rod, labels, low[0], ratio),
-                *_lengths(slope, low, high, unit),
+                *(
+                    _line(
+                        text,
+                        (middle_mm, low[1]),
+                        shift_mm=(_inwards_mm(text, middle_paper_mm, room_width_mm), -_LINE_MM * (index + 1)),
+                    )
+                    for index, text in enumerate(below)
+                ),
+                _line(
+                    apex,
+                    (middle_mm, high[1]),
+                    shift_mm=(_inwards_mm(apex, middle_paper_mm, room_width_mm), _OVER_MM),
+                ),
                 *_openings(slope),
                 *edge_names(slope, paper=paper),
             ),
@@ -94,18 +113,13 @@ def _marks(rod: Rod, labels: dict[int, str], left_x_mm: float, ratio: float) -> 
         )
 
 
-def _lengths(
-    slope: SlopeResult, low: tuple[float, float], high: tuple[float, float], unit: LengthUnit
-) -> Iterator[Words]:
-    """Past the fascia, along the eaves and past the sides below; the longest and shortest rafter above."""
+def _below(slope: SlopeResult, unit: LengthUnit, *, room_mm: float) -> tuple[str, ...]:
+    """Along the eaves and one cover, then past the fascia and past the sides: in as many lines as they need."""
     across = slope.across
-    middle_mm = (low[0] + high[0]) / 2
-    below = [f"eaves {bare_length(slope.slope.taped.eaves_mm, unit)}"]
-    if across is not None:
-        below.append(f"cover {fine_length(across.cover_mm, unit).removesuffix(f' {unit.value}')}")
-    yield _line(" · ".join(below), (middle_mm, low[1]), shift_mm=-5.0)
+    eaves = [f"eaves {bare_length(slope.slope.taped.eaves_mm, unit)}"]
     reaches = [f"past fascia {bare_length(slope.courses.overhang_mm, unit)}"]
     if across is not None:
+        eaves.append(f"cover {fine_length(across.cover_mm, unit).removesuffix(f' {unit.value}')}")
         sides = (
             ("left", slope.slope.left, across.left_overhang_mm),
             ("right", slope.slope.right, across.right_overhang_mm),
@@ -115,16 +129,38 @@ def _lengths(
             for hand, kind, reach_mm in sides
             if kind in ENDS_SQUARE
         ]
-    yield _line(" · ".join(reaches), (middle_mm, low[1]), shift_mm=-10.0)
-    rafters = [rod.length_mm for rod in slope.courses.rods]
-    ends = dict.fromkeys((bare_length(rafters[0], unit), bare_length(rafters[-1], unit)))
-    yield _line(f"to apex {' / '.join(ends)}", (middle_mm, high[1]), shift_mm=2.6)
+    return (*_lines(eaves, room_mm), *_lines(reaches, room_mm))
 
 
-def _line(text: str, at_mm: tuple[float, float], *, shift_mm: float) -> Words:
+def _lines(parts: list[str], room_mm: float) -> Iterator[str]:
+    """The parts on one line as long as they fit in the room."""
+    line = parts[0]
+    for part in parts[1:]:
+        longer = f"{line} · {part}"
+        if words_width_mm(longer, _SIZE_MM) > room_mm:
+            yield line
+            longer = part
+        line = longer
+    yield line
+
+
+def _inwards_mm(text: str, middle_mm: float, room_mm: float) -> float:
+    """How far a line about this middle must move so as not to run out of the room; to the left is less than nothing."""
+    half_mm = words_width_mm(text, _SIZE_MM) / 2 + _EDGE_MM
+    return max(half_mm, min(room_mm - half_mm, middle_mm)) - middle_mm
+
+
+def _to_apex(slope: SlopeResult, unit: LengthUnit) -> str:
+    """The first and the last rod."""
+    rods = slope.courses.rods
+    ends = dict.fromkeys((bare_length(rods[0].length_mm, unit), bare_length(rods[-1].length_mm, unit)))
+    return f"to apex {' / '.join(ends)}"
+
+
+def _line(text: str, at_mm: tuple[float, float], *, shift_mm: tuple[float, float]) -> Words:
     return Words(
         at_mm=at_mm, text=text, letter=Letter.DIMENSION, size_paper_mm=_SIZE_MM, anchor=Anchor.MIDDLE,
-        shift_paper_mm=(0.0, shift_mm),
+        shift_paper_mm=shift_mm,
     )  # fmt: skip
 
 

@@ -4,6 +4,7 @@ Nothing is told by colour: a short lap has its own shape on the rod and its word
 """
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from gaugerod.as_built.evenness import Spacing
@@ -24,9 +25,16 @@ _FLAG_MM = 2.4
 _NAME_MM = 2.6
 
 
-def roof_check_drawing(check: RoofCheck, *, unit: LengthUnit, room_width_mm: float, room_height_mm: float) -> Placed:
-    """The rods with their marks, at a standard scale, as large as the room on the paper allows."""
+def roof_check_drawing(
+    check: RoofCheck, *, unit: LengthUnit, room_width_mm: float, room_height_mm: float, numbers_only: bool = False
+) -> Placed:
+    """The rods with their marks, at a standard scale, as large as the room on the paper allows.
+
+    ``numbers_only``  on a phone: the short laps are numbered as they leak, for the list beside them to tell the rest
+    """
     left, right = _end_labels(check, unit=unit), _short_labels(check, unit=unit)
+    if numbers_only:
+        left, right = left[3:], [replace(each, name="leak", value=f"{rank}") for rank, each in _ranked(check, right)]
     most = int((room_height_mm - 2.0) // LABEL_HEIGHT_MM)
     shown = right[:most]
     low, high = _extent_mm(check)
@@ -195,6 +203,11 @@ def _short_labels(check: RoofCheck, *, unit: LengthUnit) -> list[Label]:
                 Label(at_mm=(rod.at_mm, middle_mm), name=f"battens {gap.lower} to {gap.upper}", value=kind.value)
             )
     return short + uneven
+
+
+def _ranked(check: RoofCheck, labels: Sequence[Label]) -> Iterator[tuple[int, Label]]:
+    """The labels of the short laps with their numbers."""
+    return zip((leak.rank for leak in check.leaks), labels, strict=False)
 
 
 def _out(lap: LapAsBuilt, *, unit: LengthUnit) -> str:

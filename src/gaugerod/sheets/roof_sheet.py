@@ -47,7 +47,7 @@ def _blocks(result: Result, roof: RoofResult, unit: LengthUnit, size: PaperSize)
         yield Bullets(lines=roof.corners)
     if roof.form.lines:
         yield Heading(text="Hips, valleys and ridges")
-        yield _line_table(roof.form, unit)
+        yield line_table(roof.form, unit)
         yield Prose(
             text=(
                 "Backing: the bevel on top of a hip rafter, or of a valley board, to the slope on each side, walked from the foot "
@@ -94,7 +94,8 @@ def _slope_table(result: Result, roof: RoofResult, unit: LengthUnit) -> Table:
     )
 
 
-def _line_table(form: RoofForm, unit: LengthUnit) -> Table:
+def line_table(form: RoofForm, unit: LengthUnit) -> Table:
+    """Every hip, valley and ridge: its true length, and how it is cut and backed."""
     figures = ColumnKind.FIGURES
     return Table(
         columns=(

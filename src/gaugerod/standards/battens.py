@@ -67,10 +67,10 @@ def verge_stop_band(edition: Edition) -> Band:
     return _band(edition, BattenFigure.VERGE_STOP_LEAST, BattenFigure.VERGE_STOP_GREATEST)
 
 
-def secret_gutter_stop_band(edition: Edition) -> Band:
+def abutment_gutter_stop_band(edition: Edition) -> Band:
     """How far short of the wall a batten ends beside a secret gutter.
 
-    >>> secret_gutter_stop_band(Edition.GB).least_mm
+    >>> abutment_gutter_stop_band(Edition.GB).least_mm
     38.0
     """
     return _band(edition, BattenFigure.ABUTMENT_GUTTER_STOP_LEAST, BattenFigure.ABUTMENT_GUTTER_STOP_GREATEST)

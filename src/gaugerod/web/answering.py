@@ -81,6 +81,7 @@ class Front:
             who=_who(request),
             light=Light(light) if light in set(Light) else Light.AS_THE_PHONE,
             address="" if request.client is None else request.client.host,
+            reached_at=f"{request.url.scheme}://{request.url.netloc}",
         )
 
     def _refuse_strangers(self, request: Request, session: Session | None, *, token: str) -> None:

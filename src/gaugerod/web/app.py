@@ -16,6 +16,7 @@ from gaugerod.web.access import Access
 from gaugerod.web.answering import TWIN, Front, View
 from gaugerod.web.gate.wire import Door
 from gaugerod.web.pages.about.view import about_view, light_view
+from gaugerod.web.pages.check_roof.view import check_roof_view
 from gaugerod.web.pages.clash.view import clash_view
 from gaugerod.web.pages.compare.view import compare_view
 from gaugerod.web.pages.covering.view import covering_view
@@ -31,6 +32,7 @@ from gaugerod.web.pages.jobs.view import (
     put_away_view,
     take_out_view,
 )
+from gaugerod.web.pages.plan.view import plan_view
 from gaugerod.web.pages.setting_out.view import setting_out_view
 from gaugerod.web.pages.shared.view import shared_file_view, shared_view
 from gaugerod.web.pages.sheets.view import file_view, revoke_view, share_view, sheets_view
@@ -56,8 +58,11 @@ _SHOWN: tuple[tuple[str, View], ...] = (
 )
 _FILLED_IN: tuple[tuple[str, View], ...] = (
     ("/about", about_view),
+    ("/check-roof", check_roof_view),
+    ("/jobs/{job}/check-roof", check_roof_view),
     ("/jobs/{job}/site", site_view),
     ("/jobs/{job}/slopes/{slope}", slope_view),
+    ("/jobs/{job}/buildings/{building}", plan_view),
     ("/jobs/{job}/covering", covering_view),
     ("/jobs/{job}/covering/own", test_lay_view),
     ("/jobs/{job}/set-out", setting_out_view),
@@ -82,6 +87,7 @@ _ASSETS = {
     "app.css": "text/css",
     "app.js": "text/javascript",
     "htmx.min.js": "text/javascript",
+    "outline.js": "text/javascript",
     "icon.svg": "image/svg+xml",
 }
 

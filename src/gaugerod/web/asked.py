@@ -25,6 +25,8 @@ class Asked:
     ``as_json``   is the JSON twin wanted?
     ``part``      is only the answer wanted, to be put into a page that stands?
     ``who``       the name that goes on every save
+    ``address``   where the request comes from
+    ``reached_at``  what the person's browser calls this machine, with its port
     """
 
     path: str
@@ -38,3 +40,4 @@ class Asked:
     who: str = "someone"
     light: Light = Light.AS_THE_PHONE
     address: str = ""
+    reached_at: str = ""

@@ -14,8 +14,8 @@ class TableShown:
     headings: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     strong_every: int = 0
-    mark_column: int = -1
-    """The column of marks to be read at arm's length; -1: none."""
+    mark_columns: tuple[int, ...] = ()
+    """The columns of marks to be read at arm's length."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,5 +59,5 @@ def _table(table: Table, *, caption: str) -> TableShown:
         headings=tuple(table.columns[index].heading for index in kept),
         rows=tuple(tuple(row[index] for index in kept) for row in table.rows),
         strong_every=table.set_count,
-        mark_column=next((at for at, index in enumerate(kept) if table.columns[index].kind is ColumnKind.MARK), -1),
+        mark_columns=tuple(at for at, index in enumerate(kept) if table.columns[index].kind is ColumnKind.MARK),
     )

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from gaugerod.basis.errors import Fault
+from gaugerod.web.place_said import place_said
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +76,7 @@ def placed(
         path = fault.field.removeprefix(under).lstrip(".")
         field = next((each for each in fields if _belongs(path, each.name)), None)
         if field is None:
-            listed.append(FaultShown(says=f"{path or fault.field}: {fault_said(fault)}"))
+            listed.append(FaultShown(says=f"{place_said(path or fault.field)}: {fault_said(fault)}"))
             continue
         beside.setdefault(field.name, []).append(fault_said(fault))
         listed.append(FaultShown(says=f"{field.label}: {fault_said(fault)}", field_id=field.id))

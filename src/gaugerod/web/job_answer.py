@@ -5,10 +5,12 @@ from dataclasses import dataclass
 from typing import Any
 
 from gaugerod.basis.errors import Fault, GaugerodError, InputRefused
+from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.model import Job
 from gaugerod.job.result import Result
 from gaugerod.job.set_out import set_out
-from gaugerod.web.form import fault_said
+from gaugerod.web.form import fault_said, table_of
+from gaugerod.web.place_said import place_said
 from gaugerod.wiring import job_from_document
 
 
@@ -51,6 +53,12 @@ def faults_at_the_door(document: dict[str, Any]) -> tuple[Fault, ...]:
     return ()
 
 
+def unit_of(document: Mapping[str, Any]) -> LengthUnit:
+    """The unit lengths are shown in; millimetres while it cannot be read."""
+    given = table_of(document, "job").get("show_lengths_in")
+    return LengthUnit(given) if isinstance(given, str) and given in set(LengthUnit) else LengthUnit.MM
+
+
 def lacks(document: Mapping[str, Any], answer: Answer, *, job: str) -> tuple[Lack, ...]:
     """What is still to be done, in the order of the work."""
     found: list[Lack] = []
@@ -62,13 +70,18 @@ def lacks(document: Mapping[str, Any], answer: Answer, *, job: str) -> tuple[Lac
         key for key in ("slope", "building", "covering") if document.get(key)
     }
     found += [
-        Lack(says=f"{fault.field}: {fault_said(fault)}", href=_page_of(fault.field, job))
+        Lack(says=_lack_said(fault), href=_page_of(fault.field, job))
         for fault in answer.faults
         if fault.field not in missing
     ]
     if answer.why:
         found.append(Lack(says=f"{answer.why[:1].upper()}{answer.why[1:]}", href=f"/jobs/{job}/slopes"))
     return tuple(found)
+
+
+def _lack_said(fault: Fault) -> str:
+    place = place_said(fault.field)
+    return f"{place[:1].upper()}{place[1:]}: {fault_said(fault)}"
 
 
 def _page_of(field: str, job: str) -> str:
@@ -83,7 +96,7 @@ def _page_of(field: str, job: str) -> str:
         case "slope" if number.isdigit():
             return f"/jobs/{job}/slopes/{int(number) + 1}"
         case "building" if number.isdigit():
-            return f"/jobs/{job}/plan/{int(number) + 1}"
+            return f"/jobs/{job}/buildings/{int(number) + 1}"
         case "set_out":
             return f"/jobs/{job}/set-out"
         case _:

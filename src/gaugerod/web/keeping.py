@@ -9,6 +9,7 @@ from gaugerod.adapters.store.records import Revision, Stale
 from gaugerod.web.asked import Asked
 from gaugerod.web.job_answer import faults_at_the_door
 from gaugerod.web.pages.clash.context import ClashContext, ClashField
+from gaugerod.web.place_said import place_said
 from gaugerod.web.reply import Go, JobHead, Reply, Shown
 from gaugerod.web.services import Services
 
@@ -75,7 +76,7 @@ def _clash(
         fields=tuple(
             ClashField(
                 name=json.dumps(conflict.path),
-                where=", ".join(word.replace("_", " ") for word in conflict.path),
+                where=place_said(".".join(conflict.path)),
                 mine=_written(conflict.mine),
                 theirs=_written(conflict.theirs),
             )

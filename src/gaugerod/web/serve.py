@@ -19,6 +19,7 @@ from gaugerod.web.access import Access
 from gaugerod.web.app import make_app
 from gaugerod.web.gate.hosts import LOOPBACK_NAMES, Hosts
 from gaugerod.web.gate.passphrase import LEAST_LETTERS_COUNT, PassphraseUnfit, keep_passphrase, kept_hash
+from gaugerod.web.gate.prompt import PromptProtocol
 from gaugerod.web.gate.session import Sessions, kept_key
 from gaugerod.web.services import Services
 from gaugerod.wiring import demo_document, open_store, store_path
@@ -50,21 +51,30 @@ def serve(served: Served, *, say: Say) -> None:
         app = app_over(store, folder=folder, lan=served.lan, secure=served.cert is not None)
         _refuse_busy(served)
         _say_where(served, folder, say=say)
-        uvicorn.run(
-            app,
-            host=EVERYWHERE if served.lan else LOOPBACK,
-            port=served.port,
-            ssl_certfile=served.cert,
-            ssl_keyfile=None if served.key is None else str(served.key),
-            log_level="warning",
-            access_log=False,
-            server_header=False,
-            date_header=True,
-            proxy_headers=False,
-            limit_concurrency=200,
-            timeout_keep_alive=15,
-            h11_max_incomplete_event_size=32_768,
-        )
+        server_over(app, served).run()
+
+
+def server_over(app: Starlette, served: Served) -> uvicorn.Server:
+    """The server with its limits: how many at once, how large a head, and how long all may take."""
+    config = uvicorn.Config(
+        app,
+        host=EVERYWHERE if served.lan else LOOPBACK,
+        port=served.port,
+        ssl_certfile=served.cert,
+        ssl_keyfile=None if served.key is None else str(served.key),
+        http=PromptProtocol,
+        ws="none",
+        lifespan="off",
+        log_level="warning",
+        access_log=False,
+        server_header=False,
+        date_header=True,
+        proxy_headers=False,
+        limit_concurrency=200,
+        timeout_keep_alive=15,
+        h11_max_incomplete_event_size=32_768,
+    )
+    return uvicorn.Server(config)
 
 
 def app_over(store: JobStore, *, folder: Path, lan: bool, secure: bool) -> Starlette:

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 _STEPS = (
     ("site", "Site", ("site",)),
-    ("slopes", "Slopes", ("slopes", "slope", "plan")),
+    ("slopes", "Slopes", ("slopes", "slope", "plan", "check_roof")),
     ("covering", "Covering", ("covering", "test_lay")),
     ("set-out", "Set out", ("setting_out",)),
     ("findings", "Findings", ("findings",)),

@@ -6,7 +6,8 @@ import pytest
 
 from gaugerod.adapters.job_file.read import read_job_document, read_job_text
 from gaugerod.basis.errors import InputRefused
-from gaugerod.coverings.double_lap import Nailing, PlainTile, RandomSlates, SizedSlate
+from gaugerod.coverings.double_lap import MadeTo, Nailing, PlainTile, RandomSlates, SizedSlate
+from gaugerod.coverings.single_lap import Material
 from gaugerod.job.model import Job
 
 SLOPE = {
@@ -44,7 +45,17 @@ def test_a_plain_tile_with_figures_put_right() -> None:
     tile = job({"from": "clay-plain-265x165", "length": "267 mm", "unit_and_a_half": False}).covering
     assert isinstance(tile, PlainTile)
     assert (267.0, False) == (tile.length_mm, tile.unit_and_a_half)
-    assert "given in the job: length_mm, unit_and_a_half" in tile.citation.source
+    assert "given in the job: length, unit_and_a_half" in tile.citation.source
+
+
+def test_a_clay_tile_is_declared_to_its_standard_and_a_material_stated_is_that_material() -> None:
+    declared = job({"from": "clay-plain-265x165", "made_to": "BS EN 1304", "material": "clay"}).covering
+    assert isinstance(declared, PlainTile)
+    assert (MadeTo.BS_EN_1304, Material.CLAY) == (declared.made_to, declared.material)
+    assert declared.material is Material.CLAY
+    plain = job({"from": "clay-plain-265x165"}).covering
+    assert isinstance(plain, PlainTile)
+    assert plain.made_to is None
 
 
 def test_a_slate_nailed_near_its_head() -> None:
@@ -72,6 +83,10 @@ def test_heaps_counted_or_measured_by_the_run() -> None:
         ({"from": "random-slates", "heap": [{"length": "400 mm"}]}, "covering.heap[0]"),
         ({"from": "random-slates", "heap": [{"length": "400 mm", "run": "9 m"}], "broken": "80 %"}, "covering.broken"),
         ({"from": "flat-interlocking-420x330", "nailing": "head"}, "covering.nailing"),
+        ({"from": "flat-interlocking-420x330", "made_to": "BS EN 1304"}, "covering.made_to"),
+        ({"from": "concrete-plain-265x165", "made_to": "BS EN 1304"}, "covering.made_to"),
+        ({"from": "clay-plain-265x165", "made_to": "BS EN 490"}, "covering.made_to"),
+        ({"from": "slate-500x250", "made_to": "BS EN 1304"}, "covering.made_to"),
         ({"from": "slate-500x251"}, "covering.from"),
     ],
 )

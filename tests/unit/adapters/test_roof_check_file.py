@@ -112,7 +112,7 @@ def test_a_sound_roof_gives_nothing_and_a_faulty_file_two(capsys: pytest.Capture
     sound = tmp_path / "sound.toml"
     sound.write_text(ROOF.replace('"340 mm", "680 mm", "1020 mm", "1365 mm"', "347, 685, 1023, 1361"), encoding="utf-8")
     assert 0 == main(["check-roof", str(sound)])
-    assert "No lap is short." in capsys.readouterr().out
+    assert "No lap is short and nothing is outside a rule." in capsys.readouterr().out
     faulty = tmp_path / "faulty.toml"
     faulty.write_text(ROOF.replace("1365 mm", "1000 mm").replace("0.3 m", "-1 m"), encoding="utf-8")
     assert 2 == main(["check-roof", str(faulty)])
@@ -145,3 +145,20 @@ def test_the_command_says_what_is_short_and_writes_the_record(
         "roof-check.svg",
         "roof-check.json",
     }
+
+
+def test_a_house_tolerance_alone_is_advice_and_gives_nothing(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    # Gauges of 300 twice, then 340 twice: the third batten is 40 mm below its place in equal gauges of 320.
+    uneven = tmp_path / "uneven.toml"
+    marks = ROOF.replace('"340 mm", "680 mm", "1020 mm", "1365 mm"', "347, 647, 947, 1287, 1627")
+    uneven.write_text(marks.replace("1.400 m", "1.665 m"), encoding="utf-8")
+    assert 0 == main(["check-roof", str(uneven)])
+    out = capsys.readouterr().out
+    assert "Advice, by house tolerances: it shows, it does not leak, and it is outside no rule" in out
+    assert "  OUT  " not in out
+    assert 0 == main(["check-roof", str(uneven), "--json", "-"])
+    document = json.loads(capsys.readouterr().out)
+    assert "gauge run-out" in {finding["rule"] for finding in document["advice"]}
+    assert [] == [finding for finding in document["findings"] if finding["verdict"] == "outside"]

@@ -23,7 +23,8 @@ def test_an_even_roof_has_nothing_outside_and_nothing_to_strip() -> None:
     assert [] == outside(check)
     assert () == check.leaks
     assert check.strip_back is None
-    assert not check.anything_outside
+    assert () == check.outside
+    assert () == check.advice
 
 
 @pytest.mark.parametrize(("gap_mm", "short"), [(324.9, False), (325.0, False), (325.1, True)])

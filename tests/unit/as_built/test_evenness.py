@@ -88,3 +88,13 @@ def test_the_top_batten_is_held_against_the_ridge(out_mm: float, verdict: str) -
 def test_one_place_alone_says_nothing_of_parallel() -> None:
     check = check_roof(roof(battens(*at_gaps(310, 310))))
     assert {"courses parallel", "top batten parallel to the ridge"}.isdisjoint(rules(check))
+
+
+def test_a_gauge_under_the_records_least_is_a_rule_and_a_tenth_off_the_usual_is_advice() -> None:
+    # 270 is under the least gauge of 280; 287 is a tenth closer than the usual 320 and inside the record.
+    ruled = check_roof(roof(battens(*at_gaps(320, 320, 270, 320, 320))))
+    advised = check_roof(roof(battens(*at_gaps(320, 320, 287, 320, 320))))
+    assert "course forced in" in {finding.rule for finding in ruled.outside}
+    assert "course forced in" in {finding.rule for finding in advised.advice}
+    assert () == advised.outside
+    assert set(advised.findings) == {*advised.by_rule, *advised.advice}

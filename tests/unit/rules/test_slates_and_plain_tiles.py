@@ -6,12 +6,12 @@ import pytest
 from gaugerod.basis.citation import Basis
 from gaugerod.basis.errors import NothingToSetOut
 from gaugerod.basis.finding import Verdict
+from gaugerod.coverings.double_lap import MadeTo, PlainTile
 from gaugerod.coverings.double_lap_catalogue import plain_tile, sized_slate
 from gaugerod.coverings.single_lap import Material
 from gaugerod.rules.double_lap_gauge import greatest_gauge_mm, holing_gauge_mm, sidelap_mm, under_eaves_length_mm
 from gaugerod.rules.plain_tile import (
     SevereLap,
-    TileMade,
     plain_tile_headlap,
     plain_tile_laps,
     plain_tile_nailing,
@@ -87,17 +87,27 @@ def test_long_rafters_at_low_pitch_are_outside(exposure: Exposure, longest_mm: f
 
 
 def test_clay_tiles_not_known_to_be_even_need_40_degrees_and_concrete_35() -> None:
-    def verdicts(tile: object, made: TileMade, *pitches_deg: float) -> list[str]:
-        assert tile in {CLAY, CONCRETE}
-        chosen = CLAY if tile == CLAY else CONCRETE
+    def verdicts(tile: PlainTile, *pitches_deg: float) -> list[str]:
         return [
-            plain_tile_pitch(where="rear", pitch_deg=pitch, tile=chosen, edition=Edition.GB, made=made).verdict.value
+            plain_tile_pitch(where="rear", pitch_deg=pitch, tile=tile, edition=Edition.GB).verdict.value
             for pitch in pitches_deg
         ]
 
-    assert ["outside", "within", "within"] == verdicts(CLAY, TileMade.UNEVEN, 39.9, 40.0, 40.1)
-    assert ["outside", "within", "within"] == verdicts(CLAY, TileMade.EVEN, 34.9, 35.0, 35.1)
-    assert ["outside", "within", "within"] == verdicts(CONCRETE, TileMade.UNEVEN, 34.9, 35.0, 35.1)
+    assert ["outside", "within", "within"] == verdicts(CLAY, 39.9, 40.0, 40.1)
+    assert ["outside", "within", "within"] == verdicts(replace(CLAY, made_to=MadeTo.BS_EN_1304), 34.9, 35.0, 35.1)
+    assert ["outside", "within", "within"] == verdicts(CONCRETE, 34.9, 35.0, 35.1)
+
+
+def test_a_tile_that_only_its_makers_declaration_would_allow_is_told_how_to_declare_it() -> None:
+    def says(pitch_deg: float, tile: PlainTile = CLAY) -> str:
+        return plain_tile_pitch(where="rear", pitch_deg=pitch_deg, tile=tile, edition=Edition.GB).says
+
+    assert 'write made_to = "BS EN 1304"' in says(37.0)
+    assert "made_to" not in says(34.0)
+    assert "made_to" not in says(37.0, replace(CLAY, pitch_min_deg=38.0))
+    assert "declared in the job to be made to the sizes of BS EN 1304" in says(
+        37.0, replace(CLAY, made_to=MadeTo.BS_EN_1304)
+    )
 
 
 def test_in_severe_exposure_the_published_lap_answers_and_the_recalled_one_stands_beside_it() -> None:

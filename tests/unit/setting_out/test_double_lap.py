@@ -61,6 +61,31 @@ def test_the_eaves_tile_hangs_with_its_tail_in_line_with_the_first_course() -> N
     assert answer.extras.rods[0].under_eaves_mark_mm == 129.0
 
 
+@pytest.mark.parametrize("division", Division)
+@pytest.mark.parametrize("over_mm", [0.0, 0.1, 0.7, 1.0, 1.5])
+def test_where_the_ridge_just_reaches_the_marks_keep_its_lap_and_what_the_apex_loses_is_told(
+    division: Division, over_mm: float
+) -> None:
+    # Ridge: 65 mm of lap + 25 mm of clearance. Whatever the rafter, the mark is rounded up where no mark keeps both.
+    told = set()
+    for tenths in range(17):
+        rafters = (Station(at_mm=0.0, length_mm=4905.0 + tenths / 10), Station(at_mm=6000.0, length_mm=4905.7))
+        ask = replace(TILES, division=division, ridge_cover_mm=90.0 + over_mm, stations=rafters)
+        answer = set_out_double_lap(ask)
+        assert answer.courses.headlap_mm >= 65.0 - 1e-6
+        (clear,) = [finding for finding in answer.courses.findings if finding.rule == "heads below the apex"]
+        assert clear.proposed is not None
+        assert clear.proposed >= 25.0 - 2 * float(division.step_mm)
+        told.add(clear.verdict)
+    assert over_mm > 0 or Verdict.OUTSIDE in told
+
+
+def test_a_ridge_that_does_not_reach_leaves_the_heads_where_they_are_wished() -> None:
+    answer = set_out_double_lap(replace(TILES, ridge_cover_mm=80.0))
+    (clear,) = [finding for finding in answer.courses.findings if finding.rule == "heads below the apex"]
+    assert (25.0, Verdict.WITHIN) == (clear.proposed, clear.verdict)
+
+
 def test_plain_tile_gauges_keep_the_range_of_the_trade_and_of_the_lap() -> None:
     # Least: a third of 265 leaves 88.33, above 88. Greatest: (265 − lap) / 2, at most 100 on a roof and 114 on a wall.
     for lap_mm, hung, greatest_mm in (

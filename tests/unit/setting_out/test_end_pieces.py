@@ -3,12 +3,11 @@
 import pytest
 
 from gaugerod.coverings.single_lap import Bond
-from gaugerod.setting_out.across import Fit
+from gaugerod.setting_out.across import CourseEnd, Fit
 from gaugerod.setting_out.end_pieces import (
     HALF,
     NOTHING,
     WHOLE,
-    CourseEnd,
     Edge,
     Stop,
     Width,

@@ -2,7 +2,7 @@
 
 import pytest
 
-from gaugerod.setting_out.end_pieces import CourseEnd
+from gaugerod.setting_out.across import CourseEnd
 from gaugerod.setting_out.stretches import one_unit_stretches, stretches
 from tests.unit.setting_out.across_asked import HIP, asked, opening
 

@@ -4,14 +4,14 @@ import pytest
 
 from gaugerod.as_built.check_roof import check_roof
 from gaugerod.as_built.roof_check import RoofCheck
-from gaugerod.basis.finding import Verdict
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.sheets.drawing import Letter, Pen
 from gaugerod.sheets.lettering import words_box
 from gaugerod.sheets.placed import Placed
 from gaugerod.sheets.roof_check_drawing import roof_check_drawing
 from gaugerod.sheets.roof_check_sheet import roof_check_sheet
-from gaugerod.sheets.sheet import Alarm, ColumnKind, PaperSize, Prose, Table
+from gaugerod.sheets.roof_check_words import NOT_LOOKED_AT
+from gaugerod.sheets.sheet import Alarm, Bullets, ColumnKind, Heading, PaperSize, Prose, Table
 from tests.scenario.roofs_as_built import at_gaps, battens, roof
 
 SHORT = check_roof(
@@ -65,9 +65,8 @@ def test_the_record_begins_with_what_lets_water_in_and_tells_the_new_marks() -> 
     (alarm,) = (block for block in sheet.blocks if isinstance(block, Alarm))
     assert alarm.lines[0].startswith("Lap as built (course 4 over course 3, 6000 mm from the left). ")
     assert "Course 4 laps course 3 by 65.0 mm, 10.0 mm short of 75 mm." in alarm.lines[0]
-    outside = [finding for finding in SHORT.findings if finding.verdict is Verdict.OUTSIDE]
     more = [block.text for block in sheet.blocks if isinstance(block, Prose) and " more outside " in block.text]
-    assert len(alarm.lines) + sum(int(text.split()[0]) for text in more) == len(outside)
+    assert len(alarm.lines) + sum(int(text.split()[0]) for text in more) == len(SHORT.outside)
     marks, *_ = (
         block
         for block in sheet.blocks
@@ -80,4 +79,28 @@ def test_the_record_begins_with_what_lets_water_in_and_tells_the_new_marks() -> 
 def test_the_record_of_a_sound_roof_says_so() -> None:
     sheet = roof_check_sheet(SOUND, title="Check", unit=LengthUnit.MM, size=PaperSize.LETTER)
     assert not [block for block in sheet.blocks if isinstance(block, Alarm)]
-    assert Prose(text="No lap is short.") in sheet.blocks
+    assert Prose(text="No lap is short and nothing is outside a rule.") in sheet.blocks
+    assert not [block for block in sheet.blocks if isinstance(block, Heading) and block.text.startswith("Advice")]
+
+
+def test_the_record_shows_every_gap_with_its_run_out_and_what_the_check_does_not_cover() -> None:
+    sheet = roof_check_sheet(SHORT, title="Check", unit=LengthUnit.MM, size=PaperSize.A4)
+    gaps = next(block for block in sheet.blocks if isinstance(block, Table) and block.columns[0].heading == "Courses")
+    # 1920 over six gaps is 320: after the third, of 330, the fourth batten lies 10 above its place.
+    assert ("1 to 2", "320", "0", "320", "0") == gaps.rows[0]
+    assert ("3 to 4", "330, stretched", "+10", "335, stretched", "+15") == gaps.rows[2]
+    assert Bullets(lines=NOT_LOOKED_AT) in sheet.blocks
+    assert any("Bow" in line for line in NOT_LOOKED_AT)
+
+
+def test_what_is_uneven_by_a_house_tolerance_stands_as_advice_and_never_as_outside() -> None:
+    sheet = roof_check_sheet(SHORT, title="Check", unit=LengthUnit.MM, size=PaperSize.A4)
+    rules = {finding.rule for finding in SHORT.advice}
+    assert rules
+    findings = next(
+        block for block in sheet.blocks if isinstance(block, Table) and block.columns[0].heading == "Verdict"
+    )
+    outside = [row[1] for row in findings.rows if "OUTSIDE" in row[0]]
+    assert [] == [line for line in outside for rule in rules if line.lower().startswith(rule)]
+    headings = [block.text for block in sheet.blocks if isinstance(block, Heading)]
+    assert f"Advice: {len(SHORT.advice)} things uneven by house tolerances" in headings

@@ -176,7 +176,7 @@ def test_random_slates_are_counted_heap_by_heap(browser: Browser) -> None:
 def test_a_test_lay_becomes_the_covering(browser: Browser) -> None:
     lay = {
         "lap": "75", "gauge_at_lap": "267", "closest_gauge": "240", "width": "230", "ten_closed": "1994", "ten_open": "2048",
-        "hanging_length": "320", "mass": "2.4", "pitch_min": "25°", "form": "flat", "material": "clay",
+        "hanging_length": "320", "mass": "2.4", "pitch_min": "25°", "face": "flat", "material": "clay",
     }  # fmt: skip
     assert 303 == browser.post(f"/jobs/{browser.job}/covering/own", lay).status_code
     covering = browser.document()["covering"]
@@ -228,7 +228,7 @@ def test_a_file_that_is_no_job_is_refused_in_words(browser: Browser, content: by
 def test_undo_goes_back_and_comparing_shows_which_marks_moved(browser: Browser) -> None:
     browser.post(f"/jobs/{browser.job}/set-out", {"moved": "yes", "overhang": "70", "hold_overhang": "yes", "rev": "1"})
     twin = browser.get(f"/jobs/{browser.job}/compare.json?before=1&after=2").json()
-    assert ["set_out.eaves_overhang"] == [row["mark"] for row in twin["typed"]]
+    assert ["set out, eaves overhang"] == [row["mark"] for row in twin["typed"]]
     first = twin["rods"][0]["rows"][0]
     assert ("1", "348 mm", "328 mm", "-20 mm") == (first["mark"], first["before"], first["after"], first["moved"])
     browser.post(f"/jobs/{browser.job}/go-back", {"to": "1"})

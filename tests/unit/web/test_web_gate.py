@@ -215,7 +215,7 @@ def test_other_machines_are_never_let_in_without_a_passphrase(tmp_path: Path, mo
 def test_a_shared_job_can_be_read_and_its_link_taken_back(reached: Browser) -> None:
     sign_in(reached)
     link = reached.post(f"/jobs/{reached.job}/share").text
-    found = re.search(r'href="(/shared/[^"]+)"', link)
+    found = re.search(r'href="http[^"]+(/shared/[^"]+)"', link)
     assert found is not None
     place = found[1]
     assert len(place) > 40

@@ -7,11 +7,11 @@ import pytest
 from tests.scenario.app_browser import Browser
 
 PAGES = ("site", "slopes", "slopes/1", "slopes/new", "covering", "covering/own", "set-out", "findings", "working", "sheets",
-         "history", "compare")  # fmt: skip
+         "history", "compare", "check-roof")  # fmt: skip
 
 
 def paths(job: str) -> list[str]:
-    return ["/", "/about", *(f"/jobs/{job}/{page}" for page in PAGES)]
+    return ["/", "/about", "/check-roof", *(f"/jobs/{job}/{page}" for page in PAGES)]
 
 
 class Reader(HTMLParser):

@@ -41,12 +41,15 @@ def contradictions(document: Table) -> Iterator[Fault]:
     yield from _each_name_once(slopes, "Two slopes have this name: the sheets would be mixed up.")
     yield from _each_name_once(buildings, "Two buildings have this name: their slopes would be mixed up.")
     yield from _apart_by_name(slopes, buildings)
+    if document.get("ventilation") is not None and document.get("underlay") is None:
+        yield Fault("underlay", "nothing", "an [underlay] beside [ventilation]", "Openings depend on it. Add it.")
     for path, building in buildings:
         yield from _under(path, building_contradictions(building))
     for path, slope in slopes:
         if given_how(slope) == BY_OUTLINE:
             yield from _under(path, outlined_contradictions(slope))
         across_mm = _mm(slope, "across", ALONG_THE_ROOF)
+        yield from _left_to_right(_rafter_middles(slope, path), across_mm)
         rafters = _rafters(slope, path)
         nailed = _tables(slope, "nailed", most=MOST_NAILED_COUNT, inside=f"{path}.")
         named = _tables(slope, "opening", most=MOST_OPENINGS_COUNT, inside=f"{path}.")
@@ -98,6 +101,15 @@ def _mm(table: Table, key: str, allowed: Allowed) -> float | None:
     with suppress(PydanticCustomError):
         return length_mm(table.get(key), allowed)
     return None
+
+
+def _rafter_middles(slope: Table, path: str) -> list[tuple[str, float | None]]:
+    """The middles of the rafters as far as they can be read."""
+    found: list[tuple[str, float | None]] = []
+    for index, each in enumerate(_listed(slope, "rafters_at", most=MOST_RAFTERS_COUNT)):
+        with suppress(PydanticCustomError):
+            found.append((f"{path}.rafters_at[{index}]", length_mm(each, PLACE_ON_THE_ROOF)))
+    return found
 
 
 def _rafters(slope: Table, path: str) -> list[_Rafter]:

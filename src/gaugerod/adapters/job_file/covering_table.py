@@ -24,7 +24,7 @@ from gaugerod.adapters.job_file.part import Part
 from gaugerod.adapters.job_file.refusing import refuse
 from gaugerod.basis.errors import Fault, InputRefused
 from gaugerod.coverings.catalogue import covering, override
-from gaugerod.coverings.double_lap import Heap, Nailing
+from gaugerod.coverings.double_lap import Heap, MadeTo, Nailing
 from gaugerod.coverings.single_lap import Bond, Form, Material
 from gaugerod.coverings.single_lap_fields import single_lap_from
 from gaugerod.job.model import Covering
@@ -107,6 +107,11 @@ class CoveringTable(Part):
     bonds: list[Bond] | None = Field(default=None, description="The bonds it may be laid in, the usual one first.")
     eaves_length: UnitSize | None = Field(
         default=None, description="Length of the short eaves and tops tile of plain tiles."
+    )
+    made_to: MadeTo | None = Field(
+        default=None,
+        description="Clay plain tiles: the standard their maker declares their sizes to. Left out: not known, so they need "
+        "the steeper least pitch.",
     )
     nailing: Nailing | None = Field(default=None, description="Slates: nailed near the middle or near the head.")
     heap: list[HeapTable] | None = Field(

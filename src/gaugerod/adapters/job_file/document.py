@@ -3,6 +3,13 @@
 from pydantic import ConfigDict, Field
 
 from gaugerod.adapters.job_file.allowed import MOST_BUILDINGS_COUNT, MOST_SLOPES_COUNT
+from gaugerod.adapters.job_file.beneath_tables import (
+    BattensTable,
+    FixingsTable,
+    LoadTable,
+    UnderlayTable,
+    VentilationTable,
+)
 from gaugerod.adapters.job_file.building_table import BuildingTable
 from gaugerod.adapters.job_file.covering_table import CoveringTable
 from gaugerod.adapters.job_file.fields import Count, EdgeBand, RidgeCover, UnitSize, Words
@@ -84,3 +91,10 @@ class JobFile(Part):
         default=[], min_length=1, max_length=MOST_BUILDINGS_COUNT, description="Whole buildings, by their plan."
     )
     set_out: SetOutTable = Field(default_factory=SetOutTable)
+    battens: BattensTable | None = Field(default=None, description="Battens, their joints and what to buy.")
+    underlay: UnderlayTable | None = Field(default=None, description="Underlay, its runs and rolls.")
+    ventilation: VentilationTable | None = Field(
+        default=None, description="Openings for air; it goes with the underlay."
+    )
+    fixings: FixingsTable | None = Field(default=None, description="The least fixing of every unit.")
+    load: LoadTable | None = Field(default=None, description="What the roof weighs, and weighed before.")

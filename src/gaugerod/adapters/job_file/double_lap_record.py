@@ -6,14 +6,17 @@ from typing import Any
 
 from gaugerod.basis.citation import Citation
 from gaugerod.basis.errors import Fault, InputRefused
-from gaugerod.coverings.double_lap import Heap, Nailing, PlainTile, RandomSlates, SizedSlate
+from gaugerod.coverings.double_lap import Heap, MadeTo, Nailing, PlainTile, RandomSlates, SizedSlate
 from gaugerod.coverings.double_lap_catalogue import plain_tiles, random_slates, sized_slates
+from gaugerod.coverings.single_lap import Material
 from gaugerod.standards.double_lap import DoubleLapFigure, double_lap_figure
 from gaugerod.standards.edition import Edition
 
 RANDOM = "random-slates"
 """The name to start from for slates counted on the ground."""
-DOUBLE_LAP_KEYS = ("eaves_length", "nailing", "broken", "joint")
+DOUBLE_LAP_KEYS = ("eaves_length", "nailing", "broken", "joint", "made_to")
+_CHOICES = {"nailing": Nailing, "material": Material, "made_to": MadeTo}
+"""Fields that hold one of a few words."""
 _FIELD_OF = {"eaves_length": "eaves_length_mm", "unit_and_a_half": "slate_and_a_half"}
 
 
@@ -35,11 +38,11 @@ def double_lap_record(
     if heaps:
         faults.append(Fault("heap", "heaps", f'from = "{RANDOM}"', "Heaps belong to random slates."))
     changes: dict[str, Any] = {
-        field: Nailing(value) if field == "nailing" else value
+        field: _CHOICES[field](value) if field in _CHOICES else value
         for key, value in values.items()
         if (field := _field(key, record)) is not None
     }
-    given = ", ".join(values)
+    given = ", ".join(_as_written(key) for key in values)
     citation = Citation(source=f"{record.citation.source}; given in the job: {given}", basis=record.citation.basis)
     changed = record if not changes else replace(record, **changes, citation=citation)
     changed = replace(changed, measured=record.measured | measured)
@@ -69,8 +72,13 @@ def _field(key: str, record: PlainTile | SizedSlate) -> str | None:
     return mapped if mapped in names else None
 
 
+def _as_written(key: str) -> str:
+    """The key of the file: it names no unit."""
+    return key.removesuffix("_mm").removesuffix("_deg").removesuffix("_kg")
+
+
 def _not_of_this(key: str, record: PlainTile | SizedSlate) -> Fault:
-    written = key.removesuffix("_mm").removesuffix("_deg").removesuffix("_kg")
+    written = _as_written(key)
     kind = "plain tile" if isinstance(record, PlainTile) else "slate"
     return Fault(written, written, f"a key of a {kind}", "This covering has no such figure. Take it out.")
 
@@ -78,6 +86,13 @@ def _not_of_this(key: str, record: PlainTile | SizedSlate) -> Fault:
 def _contradictions(record: PlainTile | SizedSlate) -> Iterator[Fault]:
     if not isinstance(record, PlainTile):
         return
+    if record.made_to is not None and record.material is not Material.CLAY:
+        yield Fault(
+            "made_to",
+            record.made_to.value,
+            "a key of clay plain tiles",
+            "The standard is one of clay tiles; others are even as made. Take it out.",
+        )
     if record.hanging_length_mm is not None and record.hanging_length_mm >= record.length_mm:
         yield Fault(
             "hanging_length",

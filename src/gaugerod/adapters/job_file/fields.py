@@ -237,7 +237,9 @@ def measured_figure(value: object) -> str:
 LENGTH_SCHEMA: dict[str, Any] = {"type": ["number", "string"], "minLength": 1, "maxLength": 60}
 
 
-def _length(allowed: Allowed) -> tuple[PlainValidator, WithJsonSchema]:
+def length_of(allowed: Allowed) -> tuple[PlainValidator, WithJsonSchema]:
+    """A length inside what makes sense here: how it is read, and how the schema describes it."""
+
     def read(value: object) -> float:
         return length_mm(value, allowed)
 
@@ -271,14 +273,14 @@ PITCH_SCHEMA: dict[str, Any] = {
     ]
 }  # fmt: skip
 
-RoofLength = Annotated[float, *_length(ALONG_THE_ROOF)]
-SlateRun = Annotated[float, *_length(RUN_OF_SLATES)]
-RoofPlace = Annotated[float, *_length(PLACE_ON_THE_ROOF)]
-OpeningSize = Annotated[float, *_length(OPENING_SIZE)]
-RafterSpacing = Annotated[float, *_length(RAFTER_SPACING)]
-RidgeCover = Annotated[float, *_length(RIDGE_COVER)]
-UnitSize = Annotated[float, *_length(UNIT_SIZE)]
-UnitPlace = Annotated[float, *_length(PLACE_ON_THE_UNIT)]
+RoofLength = Annotated[float, *length_of(ALONG_THE_ROOF)]
+SlateRun = Annotated[float, *length_of(RUN_OF_SLATES)]
+RoofPlace = Annotated[float, *length_of(PLACE_ON_THE_ROOF)]
+OpeningSize = Annotated[float, *length_of(OPENING_SIZE)]
+RafterSpacing = Annotated[float, *length_of(RAFTER_SPACING)]
+RidgeCover = Annotated[float, *length_of(RIDGE_COVER)]
+UnitSize = Annotated[float, *length_of(UNIT_SIZE)]
+UnitPlace = Annotated[float, *length_of(PLACE_ON_THE_UNIT)]
 EdgeBand = Annotated[Band, *_band_of(EDGE_ALLOWANCE)]
 Pitch = Annotated[float, *kind(pitch_deg, PITCH_SCHEMA)]
 Mass = Annotated[float, *kind(mass_kg, {"type": ["number", "string"], "title": "kilograms, like 4.7"})]

@@ -6,15 +6,16 @@ from typing import Any
 from pydantic import ValidationError
 
 from gaugerod.adapters.job_file.all_faults import faults_of
-from gaugerod.adapters.job_file.building_table import BuildingTable
 from gaugerod.adapters.job_file.contradictions import contradictions
 from gaugerod.adapters.job_file.document import JobFile, SetOutTable
+from gaugerod.adapters.job_file.one_building import building_of
 from gaugerod.adapters.job_file.plan_fields import NamedEdge
 from gaugerod.adapters.job_file.slope_tables import OpeningTable, OutlinedSlopeTable, SlopeTable
 from gaugerod.adapters.job_file.text import document_in_file, document_in_text
 from gaugerod.basis.errors import InputRefused
 from gaugerod.geometry.taped_slope import TapedSlope
-from gaugerod.job.model import Building, Job, Slope, SlopeOutline, Wishes
+from gaugerod.job.beneath_wished import BeneathWished
+from gaugerod.job.model import Job, Slope, SlopeOutline, Wishes
 from gaugerod.job.outlined import outlined_slope
 from gaugerod.laying.ask import EdgeKind
 from gaugerod.setting_out.stations import NailedRod, Opening
@@ -40,8 +41,15 @@ def read_job_document(document: dict[str, Any]) -> Job:
         show_lengths_in=checked.job.show_lengths_in,
         covering=checked.covering.record(),
         slopes=tuple(_slope(slope) for slope in checked.slope),
-        buildings=tuple(_building(building) for building in checked.building),
+        buildings=tuple(building_of(building) for building in checked.building),
         wishes=_wishes(checked.set_out),
+        beneath=BeneathWished(
+            battens=None if checked.battens is None else checked.battens.wished(),
+            underlay=None if checked.underlay is None else checked.underlay.wished(),
+            air=None if checked.ventilation is None else checked.ventilation.wished(),
+            fixings=None if checked.fixings is None else checked.fixings.wished(),
+            load=None if checked.load is None else checked.load.wished(),
+        ),
     )
 
 
@@ -57,15 +65,6 @@ def _checked(document: dict[str, Any]) -> JobFile:
     return checked
 
 
-def _building(table: BuildingTable) -> Building:
-    return Building(
-        name=table.name,
-        plan=table.plan(),
-        rafter_spacing_mm=table.rafter_spacing,
-        cheeks=table.cheeks.value,
-    )
-
-
 def _slope(table: SlopeTable | OutlinedSlopeTable) -> Slope:
     return _taped(table) if isinstance(table, SlopeTable) else _outlined(table)
 
@@ -77,7 +76,8 @@ def _outlined(table: OutlinedSlopeTable) -> Slope:
         pitch_deg=table.pitch,
         outline=SlopeOutline(points_mm=tuple(table.outline), kinds=kinds),
         top=table.top(),
-        rafter_spacing_mm=table.rafter_spacing,
+        rafter_spacing_mm=table.rafter_spacing_mm(),
+        rafters_at_mm=tuple(table.rafters_at),
         openings=_openings(table.opening),
     )
 
@@ -97,7 +97,8 @@ def _taped(table: SlopeTable) -> Slope:
         right=table.right,
         bottom=table.bottom,
         top=table.top,
-        rafter_spacing_mm=table.rafter_spacing,
+        rafter_spacing_mm=table.rafter_spacing_mm(),
+        rafters_at_mm=tuple(table.rafters_at),
         openings=_openings(table.opening),
         nailed=tuple(NailedRod(at_mm=nailed.at, marks_mm=tuple(nailed.marks)) for nailed in table.nailed),
     )

@@ -1,6 +1,6 @@
 """The reference page of the job file, written from its own tables so that it cannot fall behind."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from gaugerod.adapters.job_file.schema import job_schema
@@ -17,35 +17,45 @@ Unknown keys are refused by name, with the nearest known key. All faults of a fi
 """
 
 
+TABLES = (
+    ("[job]", "JobTable"),
+    ("[covering]", "CoveringTable"),
+    ("[[covering.heap]]", "HeapTable"),
+    ("[[slope]], by tape", "SlopeTable"),
+    ("slope.rafters, each with its place", "RafterTable"),
+    ("slope.diagonals", "DiagonalsTable"),
+    ("[[slope.nailed]]", "NailedTable"),
+    ("[[slope]], by its outline", "OutlinedSlopeTable"),
+    ("[[slope.opening]], either way", "OpeningTable"),
+    ("[[building]]", "BuildingTable"),
+    ("[set_out]", "SetOutTable"),
+)
+
+
 def reference_page() -> str:
     """The page, in Markdown."""
-    schema = job_schema()
-    return "\n".join([_HEAD, *_tables(schema)]).rstrip() + "\n"
+    return "\n".join([_HEAD, *table_lines(job_schema(), TABLES)]).rstrip() + "\n"
 
 
-def _tables(schema: dict[str, Any]) -> Iterator[str]:
+def table_lines(schema: dict[str, Any], tables: Sequence[tuple[str, str]]) -> Iterator[str]:
+    """The lines of a reference page: under each heading the keys of one table of the schema."""
     definitions = schema["$defs"]
-    for heading, name in (
-        ("[job]", "JobTable"),
-        ("[covering]", "CoveringTable"),
-        ("[[covering.heap]]", "HeapTable"),
-        ("[[slope]], by tape", "SlopeTable"),
-        ("slope.rafters, each with its place", "RafterTable"),
-        ("slope.diagonals", "DiagonalsTable"),
-        ("[[slope.nailed]]", "NailedTable"),
-        ("[[slope]], by its outline", "OutlinedSlopeTable"),
-        ("[[slope.opening]], either way", "OpeningTable"),
-        ("[[building]]", "BuildingTable"),
-        ("[set_out]", "SetOutTable"),
-    ):
+    for heading, name in tables:
         table = definitions[name]
         yield f"## `{heading}`\n\n{table.get('description', '')}\n"
         yield "| key | what it is | given as |\n|---|---|---|"
         needed = set(table.get("required", ()))
         for key, field in table["properties"].items():
             mark = "" if key in needed else " (may be left out)"
-            yield f"| `{key}` | {field.get('description', '')}{mark} | {_given_as(field, definitions)} |"
+            yield f"| `{key}` | {_what_it_is(field, definitions)}{mark} | {_given_as(field, definitions)} |"
         yield ""
+
+
+def _what_it_is(field: dict[str, Any], definitions: dict[str, Any]) -> str:
+    """The field's own description, or else that of the kind of value it is."""
+    kind = definitions.get(field.get("$ref", "").rsplit("/", 1)[-1], {})
+    said: str = field.get("description") or kind.get("description", "")
+    return said
 
 
 def _given_as(field: dict[str, Any], definitions: dict[str, Any]) -> str:

@@ -1,5 +1,7 @@
 """Slopes as they are written: measured by tape, or given by their outline."""
 
+from collections.abc import Sequence
+from itertools import pairwise
 from typing import Annotated
 
 from pydantic import BeforeValidator, Discriminator, Field, Tag
@@ -66,6 +68,11 @@ class NailedTable(Part):
     )
 
 
+def widest_mm(rafters_at_mm: Sequence[float], spacing_mm: float | None) -> float | None:
+    """The spacing that settles the batten: the widest gap between rafters measured one by one, else the one stated."""
+    return max((right - left for left, right in pairwise(rafters_at_mm)), default=spacing_mm)
+
+
 class SlopeTable(Part):
     """One slope, measured by tape."""
 
@@ -89,6 +96,11 @@ class SlopeTable(Part):
     rafter_spacing: RafterSpacing | None = Field(
         default=None, description="Rafter to rafter, centre to centre: settles the batten section."
     )
+    rafters_at: list[RoofPlace] = Field(
+        default=[],
+        max_length=MOST_RAFTERS_COUNT,
+        description="The middle of every rafter along the eaves, left to right, where they are not even.",
+    )
     opening: list[OpeningTable] = Field(
         default=[], max_length=MOST_OPENINGS_COUNT, description="Openings in the slope."
     )
@@ -97,6 +109,10 @@ class SlopeTable(Part):
         max_length=MOST_NAILED_COUNT,
         description="Battens already nailed: they are kept, and the rest is set out from the last of them.",
     )
+
+    def rafter_spacing_mm(self) -> float | None:
+        """Centre to centre: the widest gap where every rafter was measured."""
+        return widest_mm(self.rafters_at, self.rafter_spacing)
 
     def stations_mm(self) -> list[tuple[float, float]]:
         """Every rafter with its place: lengths without one are spread evenly from end to end."""
@@ -123,11 +139,20 @@ class OutlinedSlopeTable(Part):
     rafter_spacing: RafterSpacing | None = Field(
         default=None, description="Rafter to rafter, centre to centre: settles the batten section."
     )
+    rafters_at: list[RoofPlace] = Field(
+        default=[],
+        max_length=MOST_RAFTERS_COUNT,
+        description="The middle of every rafter along the eaves, left to right, where they are not even.",
+    )
     opening: list[OpeningTable] = Field(
         default=[],
         max_length=MOST_OPENINGS_COUNT,
         description="Openings in the slope, measured from the left end of its lowest eaves.",
     )
+
+    def rafter_spacing_mm(self) -> float | None:
+        """Centre to centre: the widest gap where every rafter was measured."""
+        return widest_mm(self.rafters_at, self.rafter_spacing)
 
     def origin_mm(self) -> Point:
         """The left end of the lowest eaves. Scope: a table without faults."""

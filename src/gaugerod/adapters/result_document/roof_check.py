@@ -10,13 +10,15 @@ from gaugerod.as_built.laps import LapAsBuilt
 from gaugerod.as_built.leaks import RANKING, Leak
 from gaugerod.as_built.roof_check import RodAsBuilt, RoofCheck
 from gaugerod.as_built.strip_back import StripBack
+from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.cautions import CAUTIONS
+from gaugerod.sheets.roof_check_words import NOT_LOOKED_AT, verdict_sentence
 
 Json = dict[str, Any]
 
 
 def roof_check_document(check: RoofCheck, *, title: str) -> Json:
-    """The whole check. Lengths in mm to a ten-thousandth."""
+    """The whole check. Lengths in mm to a ten-thousandth. ``advice`` is outside a house tolerance, and outside no rule."""
     needed = check.needed
     return {
         "title": title,
@@ -38,7 +40,10 @@ def roof_check_document(check: RoofCheck, *, title: str) -> Json:
         "strip_back": None
         if check.strip_back is None
         else _strip_back(check.strip_back, tail_to_mark_mm=needed.afresh.hanging_length_mm),
-        "findings": [finding_document(finding) for finding in check.findings],
+        "verdict": verdict_sentence(check, unit=LengthUnit.MM),
+        "findings": [finding_document(finding) for finding in check.by_rule],
+        "advice": [finding_document(finding) for finding in check.advice],
+        "not_covered_here": list(NOT_LOOKED_AT),
         "cautions": list(CAUTIONS),
         "working": step_document(check.working),
     }

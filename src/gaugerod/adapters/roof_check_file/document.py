@@ -1,10 +1,10 @@
 """The roof file as it is written: every table and field, with what it means."""
 
-from typing import Annotated, Self
+from typing import Annotated, Any, Self
 
-from pydantic import Field, PlainValidator, model_validator
+from pydantic import ConfigDict, Field, model_validator
 
-from gaugerod.adapters.job_file.allowed import MOST_MARKS_COUNT, MOST_NAILED_COUNT, Allowed
+from gaugerod.adapters.job_file.allowed import MOST_MARKS_COUNT, MOST_NAILED_COUNT
 from gaugerod.adapters.job_file.covering_table import CoveringTable
 from gaugerod.adapters.job_file.fields import (
     EdgeBand,
@@ -15,30 +15,19 @@ from gaugerod.adapters.job_file.fields import (
     UnitSize,
     Words,
     YesOrNo,
-    length_mm,
+    length_of,
 )
 from gaugerod.adapters.job_file.part import Part
 from gaugerod.adapters.job_file.refusing import refuse
+from gaugerod.adapters.roof_check_file.allowed import MARGIN, OVERHANG
 from gaugerod.as_built.ask import Covering, RoofTop
 from gaugerod.basis.errors import Fault
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.coverings.double_lap import RandomSlates
 from gaugerod.standards.edition import Edition, Exposure
 
-MARGIN = Allowed(least_mm=5, greatest_mm=2_000, what="the visible margin of one course, tail to tail")
-OVERHANG = Allowed(least_mm=0, greatest_mm=500, what="the first tail past the fascia face, on the slope")
-
-
-def _margin_mm(value: object) -> float:
-    return length_mm(value, MARGIN)
-
-
-def _overhang_mm(value: object) -> float:
-    return length_mm(value, OVERHANG)
-
-
-Margin = Annotated[float, PlainValidator(_margin_mm)]
-Overhang = Annotated[float, PlainValidator(_overhang_mm)]
+Margin = Annotated[float, *length_of(MARGIN)]
+Overhang = Annotated[float, *length_of(OVERHANG)]
 
 
 class RoofTable(Part):
@@ -72,8 +61,17 @@ class RoofTable(Part):
     )
 
 
+_BY_BATTENS: dict[str, Any] = {
+    "required": ["marks"],
+    "not": {"anyOf": [{"required": ["overhang"]}, {"required": ["margins"]}]},
+}
+_BY_MARGINS: dict[str, Any] = {"required": ["overhang", "margins"], "not": {"required": ["marks"]}}
+
+
 class RodTable(Part):
     """One place measured: the battens, or the visible margins with the overhang they start from."""
+
+    model_config = ConfigDict(json_schema_extra={"oneOf": [_BY_BATTENS, _BY_MARGINS]})
 
     at: RoofPlace = Field(description="From the left end of the roof structure, along the eaves.")
     rafter: RoofLength = Field(description="Outer face of the fascia to the apex, up the slope, at this place.")
@@ -108,8 +106,15 @@ class RodTable(Part):
         )
 
 
+def _without_heaps(schema: dict[str, Any]) -> None:
+    for key in ("heap", "broken", "joint"):
+        del schema["properties"][key]
+
+
 class OneLengthTable(CoveringTable):
     """What is laid: a catalogue entry with any figure put right, or your own tile. Every unit is of one length."""
+
+    model_config = ConfigDict(json_schema_extra=_without_heaps)
 
     @model_validator(mode="after")
     def _of_one_length(self) -> Self:

@@ -67,13 +67,14 @@ class EndStops:
 
     ``verge``       from the face of the undercloak or mortar
     ``valley``      from the lead welt, and ``valley_welt`` from the valley line to that welt
-    ``abutment``    from the wall; beside a secret gutter see ``secret_gutter_stop_band``
+    ``abutment``    from the wall; ``secret_gutter``: there is one, which has its own band
     """
 
     verge: Limit
     valley: Limit
     valley_welt: Limit
     abutment: Limit
+    secret_gutter: bool = False
 
 
 def usual_stops(edition: Edition) -> EndStops:

@@ -17,17 +17,18 @@ from functools import reduce
 from math import gcd, inf
 from typing import NamedTuple
 
-from gaugerod.substrate.battens.exact_cutting import OF_A_MM, Cut, Demand, ExactCutting, cost_of
+from gaugerod.substrate.battens.exact_cutting import NOISE, OF_A_MM, Cut, ExactCutting, cost_of
+from gaugerod.substrate.battens.piece_values import Demand
 from gaugerod.substrate.battens.ways import Ways, every_way, fewest_pieces_count
 
 MOST_WAYS_COUNT = 2_000
 MOST_LENGTHS_COUNT = 24
-STEPS_COUNT = 200_000
+STEPS_COUNT = 40_000
 """How large a search is begun, and how long it is carried on. Counts, not a clock: the same roof, the same answer."""
+PAIRS_A_STEP = 50
+"""So many pairs of ways held against each other are one step of the search."""
 EXTRA_PIECES_COUNT = 1
 """A course may have so many pieces more than it needs."""
-NOISE = 0.1
-"""Of a cost: costs are whole numbers, values of pieces are not."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +71,10 @@ def best_repeating(
     if chosen is None:
         return None
     return Repeating(
-        courses=chosen.courses, cuts=tuple(chosen.cuts), most_pieces=most_pieces, proved=cutting.steps_left > 0
+        courses=chosen.courses,
+        cuts=tuple(chosen.cuts),
+        most_pieces=most_pieces,
+        proved=cutting.steps_left > 0,
     )
 
 
@@ -89,7 +93,11 @@ def _sorts(cutting: ExactCutting, joined: Sequence[tuple[int, ...]], pieces: Seq
         number = Counter(lengths)
         demand = tuple(number[length_mm] for length_mm in cutting.lengths_mm)
         by_pieces.setdefault(demand, []).append((sum(1 << place for place in joints), joints))
-    return sorted(_Sort(cutting.value(demand), demand, tuple(joints)) for demand, joints in by_pieces.items())
+    own = cutting.values[0]
+    return sorted(
+        _Sort(sum(map(float.__mul__, own, map(float, demand))), demand, tuple(joints))
+        for demand, joints in by_pieces.items()
+    )
 
 
 class _Chosen(NamedTuple):
@@ -113,58 +121,74 @@ class _Search:
     limit: float = inf
     best: _Chosen | None = None
     taken: dict[tuple[int, ...], Taken] = field(default_factory=lambda: {(): {0: ()}})
+    worth: list[tuple[list[float], float]] = field(default_factory=list)
+    """For each set of values the cutting has found: the value of each sort, and the least of them."""
 
     def run(self, *, step_mm: int) -> _Chosen | None:
-        """Search with more and more stock allowed. Past twice the least, or out of steps, there is nothing to find."""
-        least_mm = sum(self.times) * self.sorts[0].value / OF_A_MM
-        allowed_mm, more_mm = (int(least_mm - NOISE) // step_mm + 1) * step_mm, step_mm
-        nothing = tuple(0 for _ in self.cutting.lengths_mm)
+        """Search with more and more stock allowed, until a pattern is found or the steps are used up."""
         if not self._any_pattern():
             return None
+        least_mm = sum(self.times) * self.sorts[0].value / OF_A_MM
+        allowed_mm, more_mm = (int(least_mm - NOISE) // step_mm + 1) * step_mm, step_mm
         while self.best is None and self.cutting.steps_left > 0:
             self.limit = float((allowed_mm + 1) * OF_A_MM)
-            self._choose((), first=0, cost=0.0, demand=nothing)
+            self._choose((), first=0, demand=tuple(0 for _ in self.cutting.lengths_mm))
             allowed_mm, more_mm = allowed_mm + more_mm, 2 * more_mm
         return self.best
 
     def _any_pattern(self) -> bool:
         """Is there a pattern at all, whatever it costs? Each course takes rafters none before it took."""
-        reached = {0}
         every = [bits for sort in self.sorts for bits, _ in sort.joints]
+        reached = {0}
         for _ in self.times:
-            if any(bits == 0 for bits in every):
-                return True
             reached = {so_far | bits for so_far in reached for bits in every if not so_far & bits}
-            if len(reached) > MOST_WAYS_COUNT:
+            if 0 in reached or len(reached) > MOST_WAYS_COUNT:
                 return True
         return bool(reached)
 
-    def _choose(self, chosen: tuple[int, ...], *, first: int, cost: float, demand: Demand) -> None:
+    def _choose(self, chosen: tuple[int, ...], *, first: int, demand: Demand) -> None:
         at = len(chosen)
         if at == len(self.times):
-            self._cut(chosen, cost, demand)
+            self._cut(chosen, demand)
             return
-        self.cutting.steps_left -= 1
         times = self.times[at]
         alike = self.times[at + 1 :].count(times)
-        other = sum(self.times[at + 1 :]) - alike * times
         for number in range(first, len(self.sorts)):
-            sort = self.sorts[number]
-            rest = alike * times * sort.value + other * self.sorts[0].value
-            if cost + times * sort.value + rest > self.limit - 1 + NOISE or self.cutting.steps_left <= 0:
-                break
-            if self._joints(chosen, number):
-                self._choose(
-                    (*chosen, number),
-                    first=number if alike else 0,
-                    cost=cost + times * sort.value,
-                    demand=tuple(had + times * more for had, more in zip(demand, sort.pieces, strict=True)),
-                )
+            self.cutting.steps_left -= 1
+            if self.cutting.steps_left <= 0:
+                return
+            if not self._can_be(chosen, number) or not self._joints(chosen, number):
+                continue
+            more = self.sorts[number].pieces
+            self._choose(
+                (*chosen, number),
+                first=number if alike else 0,
+                demand=tuple([had + times * new for had, new in zip(demand, more, strict=True)]),
+            )
+
+    def _can_be(self, chosen: tuple[int, ...], number: int) -> bool:
+        """Can these courses, with this one more, still cost less than the limit, by every set of values?"""
+        for values in self.cutting.values[len(self.worth) :]:
+            each = [
+                sum([value * many for value, many in zip(values, sort.pieces, strict=True) if many])
+                for sort in self.sorts
+            ]
+            self.worth.append((each, min(each)))
+        at = len(chosen)
+        later = sum(self.times[at + 1 :])
+        for each, least in self.worth:
+            cost = self.times[at] * each[number] + later * least
+            for earlier, times in zip(chosen, self.times, strict=False):
+                cost += times * each[earlier]
+            if cost > self.limit - 1 + NOISE:
+                return False
+        return True
 
     def _joints(self, chosen: tuple[int, ...], number: int) -> Taken:
         """The ways to joint one course more, none of its rafters joined in the courses before it."""
         key = (*chosen, number)
         if key not in self.taken:
+            self.cutting.steps_left -= len(self.taken[chosen]) * len(self.sorts[number].joints) // PAIRS_A_STEP
             self.taken[key] = {
                 so_far | bits: (*courses, joints)
                 for so_far, courses in self.taken[chosen].items()
@@ -173,8 +197,8 @@ class _Search:
             }
         return self.taken[key]
 
-    def _cut(self, chosen: tuple[int, ...], value: float, demand: Demand) -> None:
+    def _cut(self, chosen: tuple[int, ...], demand: Demand) -> None:
         """Cut what these courses need, better and better, until it cannot be better than the limit."""
-        while (cuts := self.cutting.cuts_within(demand, self.limit - 1 + NOISE - value)) is not None:
+        while (cuts := self.cutting.cuts_within(demand, self.limit - 1)) is not None:
             self.limit = float(cost_of(cuts))
             self.best = _Chosen(next(iter(self.taken[chosen].values())), cuts)

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from gaugerod.web.pages.compare.context import MarkRow
+from gaugerod.web.place_said import place_said
 
 NONE = "—"
 
@@ -12,7 +13,7 @@ def typed_differently(before: Any, after: Any, path: str = "") -> Iterator[MarkR
     """Every field that differs.
 
     >>> [(row.mark, row.before, row.after) for row in typed_differently({"a": ["1"]}, {"a": ["1", "2"]})]
-    [('a[1]', '—', '2')]
+    [('a 2', '—', '2')]
     """
     if isinstance(before, dict) and isinstance(after, dict):
         for key in dict.fromkeys([*before, *after]):
@@ -26,7 +27,7 @@ def typed_differently(before: Any, after: Any, path: str = "") -> Iterator[MarkR
         if isinstance(before, (dict, list)) or isinstance(after, (dict, list)):
             yield from typed_differently(_empty_like(before, after), _empty_like(after, before), path)
         else:
-            yield MarkRow(mark=path, before=_said(before), after=_said(after), moved="")
+            yield MarkRow(mark=place_said(path), before=_said(before), after=_said(after), moved="")
 
 
 def _empty_like(value: Any, other: Any) -> Any:  # noqa: ANN401

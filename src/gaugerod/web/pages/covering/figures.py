@@ -61,14 +61,14 @@ def _figure(key: str, value: Any, record: Record | None) -> Field:  # noqa: ANN4
     shown = shown_length(value)
     if key in {"half_unit", "unit_and_a_half"}:
         choices = (
-            Choice(value="", label="as the record has it"),
+            Choice(value="", label="as recorded"),
             Choice(value="yes", label="yes"),
             Choice(value="no", label="no"),
         )
         shown = {True: "yes", False: "no"}.get(value, "") if isinstance(value, bool) else ""
     elif key == "nailing":
         choices = (
-            Choice(value="", label="as the record has it"),
+            Choice(value="", label="as recorded"),
             Choice(value="centre", label="near the middle"),
             Choice(value="head", label="near the head"),
         )

@@ -9,6 +9,7 @@ from gaugerod.web.form import FaultShown, fault_said
 from gaugerod.web.job_answer import faults_at_the_door
 from gaugerod.web.keeping import UNTITLED
 from gaugerod.web.pages.jobs.context import JobRow, JobsContext
+from gaugerod.web.place_said import place_said
 from gaugerod.web.reply import Go, Reply, Sent, Shown
 from gaugerod.web.services import Services
 from gaugerod.wiring import document_of_file
@@ -70,7 +71,9 @@ def bring_in_view(services: Services, asked: Asked) -> Reply:
             return Go(to="/")
         saved = services.store.create(document, by=asked.who, draft=bool(faults_at_the_door(document)))
     except InputRefused as refused:
-        faults = tuple(FaultShown(says=f"{fault.field}: {fault_said(fault)}") for fault in refused.faults[:20])
+        faults = tuple(
+            FaultShown(says=f"{place_said(fault.field)}: {fault_said(fault)}") for fault in refused.faults[:20]
+        )
         return _list(services, archived=False, faults=faults)
     return Go(to=f"/jobs/{saved.job}/set-out")
 

@@ -1,1 +1,1 @@
-"""A building by its outline."""
+"""A building by its outline on plan."""

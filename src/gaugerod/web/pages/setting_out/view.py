@@ -11,6 +11,7 @@ from gaugerod.web.keeping import base_of, kept, opened
 from gaugerod.web.pages.setting_out.context import Change, Outside, SettingOutContext, SlopeLink
 from gaugerod.web.pages.setting_out.slope_shown import slope_shown
 from gaugerod.web.pages.setting_out.wishes import BONDS, sliders_of, with_wishes
+from gaugerod.web.place_said import place_said
 from gaugerod.web.reply import JobHead, Reply, Shown
 from gaugerod.web.services import Services
 
@@ -52,7 +53,8 @@ def _shown(
         changes=() if result is None or chosen is None else _changes(result, chosen.slope.name),
         lacks=missing,
         faults=tuple(
-            FaultShown(says=f"{fault.field.removeprefix('set_out.')}: {fault_said(fault)}") for fault in faults
+            FaultShown(says=f"{place_said(fault.field.removeprefix('set_out.'))}: {fault_said(fault)}")
+            for fault in faults
         ),
         moved=moved,
         rev=head.rev,

@@ -28,7 +28,7 @@ def sheets_view(services: Services, asked: Asked) -> Reply:
 def share_view(services: Services, asked: Asked) -> Reply:
     """Make a link that shows this job and only shows it."""
     newest, _ = opened(services, asked)
-    return _shown(services, asked, link=f"/shared/{services.store.share(newest.job)}")
+    return _shown(services, asked, link=f"{asked.reached_at}/shared/{services.store.share(newest.job)}")
 
 
 def revoke_view(services: Services, asked: Asked) -> Reply:
@@ -58,7 +58,11 @@ def file_of(result: Result, services: Services, asked: Asked) -> Sent:
 def downloads_of(result: Result, *, under: str, paper: str) -> tuple[Download, ...]:
     """Every file of a result, as links under a path."""
     return tuple(
-        Download(says=says, kind=name.rpartition(".")[2].upper(), href=f"{under}/{name}?paper={paper}")
+        Download(
+            says=f"{says[:1].upper()}{says[1:]}",
+            kind=name.rpartition(".")[2].upper(),
+            href=f"{under}/{name}?paper={paper}",
+        )
         for name, says in sheet_file_names(result)
     )
 

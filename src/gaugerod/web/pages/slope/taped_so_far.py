@@ -8,6 +8,7 @@ from gaugerod.basis.errors import LengthUnclear
 from gaugerod.basis.lengths import LengthUnit, read_length_mm, write_length
 from gaugerod.geometry.taped_slope import SlopeShape, TapedSlope
 from gaugerod.geometry.true_shape import true_shape
+from gaugerod.job.in_words import sentence_in_unit
 from gaugerod.setting_out.stations import Opening
 from gaugerod.sheets.taped_drawing import taped_drawing
 from gaugerod.web.drawn import markup
@@ -42,7 +43,10 @@ def taped_so_far(table: Mapping[str, Any], *, unit: LengthUnit) -> Taped | None:
     return Taped(
         drawing=markup(placed),
         says=_says(shape, unit),
-        checks=tuple(Check(verdict=finding.verdict.value, says=finding.says) for finding in shape.findings),
+        checks=tuple(
+            Check(verdict=finding.verdict.value, says=sentence_in_unit(finding.says, unit))
+            for finding in shape.findings
+        ),
     )
 
 

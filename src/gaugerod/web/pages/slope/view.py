@@ -4,10 +4,9 @@ from typing import Any
 
 from gaugerod.adapters.store.records import Revision
 from gaugerod.basis.errors import Fault, NotKept
-from gaugerod.basis.lengths import LengthUnit
 from gaugerod.web.asked import Asked
-from gaugerod.web.form import list_of, placed, table_of, under_path
-from gaugerod.web.job_answer import faults_at_the_door
+from gaugerod.web.form import list_of, placed, under_path
+from gaugerod.web.job_answer import faults_at_the_door, unit_of
 from gaugerod.web.keeping import base_of, kept, opened
 from gaugerod.web.pages.slope.context import SlopeContext
 from gaugerod.web.pages.slope.form import (
@@ -117,13 +116,7 @@ def _shown(
         ),
         by_outline=by_outline,
         faults=listed,
-        taped=None if by_outline else taped_so_far(table, unit=_unit(revision)),
+        taped=None if by_outline else taped_so_far(table, unit=unit_of(revision.document)),
     )
     title = "Measure a slope" if index is None else f"Slope {table.get('name', index + 1)}"
     return Shown(page="slope", title=title, context=context, job=head, status=422 if faults else 200)
-
-
-def _unit(revision: Revision) -> LengthUnit:
-    """The unit lengths are shown in; millimetres while it cannot be read."""
-    given = table_of(revision.document, "job").get("show_lengths_in")
-    return LengthUnit(given) if given in set(LengthUnit) else LengthUnit.MM

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartRow:
@@ -11,6 +13,8 @@ class PartRow:
     figures: str
     href: str
     faults_count: int
+    drawing: Markup
+    """As far as it was taped; empty when there is nothing to draw."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,10 +2,14 @@
 
 from typing import Any
 
+from markupsafe import Markup
+
+from gaugerod.basis.lengths import LengthUnit
 from gaugerod.web.asked import Asked
 from gaugerod.web.form import list_of, shown_length, under_path
-from gaugerod.web.job_answer import faults_at_the_door
+from gaugerod.web.job_answer import faults_at_the_door, unit_of
 from gaugerod.web.keeping import opened
+from gaugerod.web.pages.slope.taped_so_far import taped_so_far
 from gaugerod.web.pages.slopes.context import PartRow, SlopesContext
 from gaugerod.web.pitch_ways import pitch_said
 from gaugerod.web.reply import Reply, Shown
@@ -16,6 +20,7 @@ def slopes_view(services: Services, asked: Asked) -> Reply:
     """The list."""
     newest, head = opened(services, asked)
     faults = faults_at_the_door(newest.document)
+    unit = unit_of(newest.document)
 
     def rows(key: str, page: str) -> tuple[PartRow, ...]:
         return tuple(
@@ -24,15 +29,21 @@ def slopes_view(services: Services, asked: Asked) -> Reply:
                 figures=_figures(table),
                 href=f"/jobs/{head.id}/{page}/{index + 1}",
                 faults_count=len(under_path(faults, f"{key}[{index}]")),
+                drawing=_drawing(table, unit),
             )
             for index, table in enumerate(list_of(newest.document, key))
         )
 
-    context = SlopesContext(slopes=rows("slope", "slopes"), buildings=rows("building", "plan"))
+    context = SlopesContext(slopes=rows("slope", "slopes"), buildings=rows("building", "buildings"))
     return Shown(page="slopes", title="Slopes", context=context, job=head)
 
 
-def _name(table: Any, index: int) -> str:  # noqa: ANN401 - a draft may hold anything
+def _drawing(table: Any, unit: LengthUnit) -> Markup:  # noqa: ANN401 - a draft may hold anything
+    taped = taped_so_far(table, unit=unit) if isinstance(table, dict) and "outline" not in table else None
+    return Markup() if taped is None else taped.drawing
+
+
+def _name(table: Any, index: int) -> str:  # noqa: ANN401
     name = table.get("name") if isinstance(table, dict) else None
     return name if isinstance(name, str) and name.strip() else f"number {index + 1}"
 

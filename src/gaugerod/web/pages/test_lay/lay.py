@@ -24,7 +24,7 @@ def measured_of(form: Mapping[str, str]) -> Measured:
     if faults:
         raise InputRefused(faults)
     lay = TestLay(
-        form=_one_of(form, "form", Form, Form.FLAT),
+        form=_one_of(form, "face", Form, Form.FLAT),
         material=_one_of(form, "material", Material, Material.CONCRETE),
         ten_measured=_one_of(form, "ten_measured", TenMeasured, TenMeasured.OVER_ALL),
         half_unit=form.get("half_unit") == "yes",

@@ -57,7 +57,8 @@ def test_lay_view(services: Services, asked: Asked) -> Reply:
     if asked.part or found.record is None:
         return _shown(asked.form, head, found, ())
     document = {**base.document, "covering": covering_table(found.record)}
-    return kept(services, asked, base, document, go_to=f"/jobs/{head.id}/covering")
+    measured = document.get("slope") or document.get("building")
+    return kept(services, asked, base, document, go_to=f"/jobs/{head.id}/{'set-out' if measured else 'slopes'}")
 
 
 test_lay_view.__test__ = False  # type: ignore[attr-defined] # the name means a lay, not a test of ours
@@ -91,7 +92,7 @@ def _field(name: str, label: str, form: Mapping[str, str]) -> Field:
 def _choices(form: Mapping[str, str]) -> list[Field]:
     yes_no = (Choice(value="no", label="no"), Choice(value="yes", label="yes"))
     asked: tuple[tuple[str, str, tuple[Choice, ...]], ...] = (
-        ("form", "Face", tuple(Choice(value=each.value, label=each.value) for each in Form)),
+        ("face", "Face", tuple(Choice(value=each.value, label=each.value) for each in Form)),
         ("material", "Made of", tuple(Choice(value=each.value, label=each.value) for each in _MATERIALS)),
         ("ten_measured", "Ten were measured", (
             Choice(value="over-all", label="over all, outer edge to outer edge"),

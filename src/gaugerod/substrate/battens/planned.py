@@ -1,0 +1,198 @@
+"""One slope planned: its rafters, its batten lines, and the joints of each of them, before anything is sawn."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from gaugerod.basis.finding import TOUCH
+from gaugerod.rules.batten_joints import Stagger, stagger_rule, widest_gauge_mm
+from gaugerod.rules.battens import BattenSection, least_batten_section
+from gaugerod.standards.battens import BattenFigure, batten_figure
+from gaugerod.standards.table import OffTable
+from gaugerod.substrate.battens.any_pattern import any_pattern
+from gaugerod.substrate.battens.ask import BattenedSlope, BattensAsk
+from gaugerod.substrate.battens.course_by_course import (
+    CourseJoints,
+    CourseWays,
+    PiecePrice,
+    Stuck,
+    joints_course_by_course,
+)
+from gaugerod.substrate.battens.cutting import cut_longest_first
+from gaugerod.substrate.battens.exact_cutting import Cut
+from gaugerod.substrate.battens.lines import Span, spans_of
+from gaugerod.substrate.battens.repeating import Repeating, best_repeating
+from gaugerod.substrate.battens.supports import ends_mm, rafters_mm, widest_spacing_mm
+from gaugerod.substrate.battens.ways import PieceRules, Ways, ways_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ground:
+    """What the joints of one slope are chosen on. ``spacing_mm`` is None where there are not two rafters."""
+
+    slope: BattenedSlope
+    rafters_mm: tuple[float, ...]
+    spacing_mm: float | None
+    section: BattenSection | None
+    gauge_mm: float
+    spans: tuple[tuple[Span, ...], ...]
+    courses: tuple[CourseWays, ...]
+    rules: PieceRules
+
+    @property
+    def alike(self) -> Ways | None:
+        """The ways of every batten, where each is one stretch like all the others; else None."""
+        first = self.courses[0].stretches
+        same = len(first) == 1 and all(course.stretches == first for course in self.courses)
+        return first[0] if same else None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Planned:
+    """The joints of every batten of one slope, or where no way was found. ``repeating`` where its battens are all alike."""
+
+    ground: Ground
+    joints: tuple[CourseJoints, ...] | Stuck
+    stagger: Stagger
+    repeating: Repeating | None
+
+    @property
+    def pieces_mm(self) -> list[int]:
+        """Every piece of the slope."""
+        if isinstance(self.joints, Stuck):
+            return []
+        return pieces_of(self.ground.courses, self.joints)
+
+
+def pieces_of(courses: Sequence[CourseWays], joints: Sequence[CourseJoints]) -> list[int]:
+    """Every piece of these battens, joined like this. mm."""
+    return [
+        length_mm
+        for course, each in zip(courses, joints, strict=True)
+        for ways, places in zip(course.stretches, each, strict=True)
+        for length_mm in ways.pieces_mm(places)
+    ]
+
+
+def stock_of(ask: BattensAsk) -> tuple[int, ...]:
+    """The stock lengths in whole millimetres, down: no piece is longer than what it is cut from."""
+    return tuple(sorted({int(length.value + TOUCH) for length in ask.stock}))
+
+
+def ground_of(ask: BattensAsk, slope: BattenedSlope, *, stock_mm: Sequence[int]) -> Ground:
+    """The lines of the slope's battens and the ways of each, with pieces no longer than the longest stock."""
+    left_mm, right_mm = ends_mm(slope.outline.points_mm)
+    at_mm = rafters_mm(slope.rafters, left_mm=left_mm, right_mm=right_mm)
+    spacing_mm = widest_spacing_mm(at_mm)
+    section = None
+    if spacing_mm is not None:
+        found = least_batten_section(covering=ask.covering, rafter_spacing_mm=spacing_mm, edition=ask.edition)
+        section = None if isinstance(found, OffTable) else found
+    rules = PieceRules(
+        least_mm=int(batten_figure(ask.edition, BattenFigure.LENGTH_LEAST).value),
+        greatest_mm=max(stock_mm),
+        supports_count=int(batten_figure(ask.edition, BattenFigure.SUPPORTS_LEAST).value),
+        same_support_mm=batten_figure(ask.edition, BattenFigure.SAME_SUPPORT).value,
+    )
+    width_mm = 0.0 if section is None else section.width_mm
+    spans = tuple(spans_of(slope, mark, batten_width_mm=width_mm, stops=ask.stops) for mark in slope.marks)
+    known: dict[tuple[object, ...], Ways] = {}
+    return Ground(
+        slope=slope,
+        rafters_mm=at_mm,
+        spacing_mm=spacing_mm,
+        section=section,
+        gauge_mm=widest_gauge_mm(
+            [[mark.at_mm[station][1] for mark in slope.marks] for station in range(len(slope.marks[0].at_mm))]
+        ),
+        spans=spans,
+        courses=tuple(_course(number, each, at_mm, rules, known) for number, each in enumerate(spans)),
+        rules=rules,
+    )
+
+
+def _course(
+    number: int,
+    spans: Sequence[Span],
+    at_mm: Sequence[float],
+    rules: PieceRules,
+    known: dict[tuple[object, ...], Ways],
+) -> CourseWays:
+    """One batten. Stretches alike share their ways."""
+    stretches = []
+    for span in spans:
+        key = (span.left[:2], span.right[:2], span.along_ratio)
+        if key not in known:
+            known[key] = ways_of(span, at_mm, rules)
+        stretches.append(known[key])
+    crossed = frozenset(rafter for ways in stretches for rafter in ways.rafters[1:-1])
+    return CourseWays(number, tuple(stretches), crossed)
+
+
+def rule_of(ask: BattensAsk, ground: Ground) -> Stagger:
+    """The rule on joints of this slope. One batten alone has no gauge: the stricter rule."""
+    gauge_mm = ground.gauge_mm or batten_figure(ask.edition, BattenFigure.WIDE_GAUGE_OVER).value * 2
+    return stagger_rule(gauge_mm=gauge_mm, edition=ask.edition, close_joints=ask.close_joints)
+
+
+def planned(ask: BattensAsk, ground: Ground, *, known: dict[tuple[object, ...], Repeating | None]) -> Planned:
+    """The joints of one slope.
+
+    First as for a wide gauge, one in any four, which is also within the rule of a close one and easy to remember; where
+    that cannot be done at a close gauge, by the rule of the close gauge.
+    """
+    stock_mm = stock_of(ask)
+    wide = stagger_rule(
+        gauge_mm=batten_figure(ask.edition, BattenFigure.WIDE_GAUGE_OVER).value * 2, edition=ask.edition
+    )
+    repeating = _repeating(ask, ground, stock_mm, repeat_count=wide.window_count, known=known)
+    if repeating is not None:
+        every = len(repeating.courses)
+        joints = tuple((repeating.courses[course.number % every],) for course in ground.courses)
+        return Planned(ground=ground, joints=joints, stagger=wide, repeating=repeating)
+    price = PiecePrice(stock_mm=stock_mm, least_piece_mm=ground.rules.least_mm, kerf_mm=ask.kerf.value)
+    found = joints_course_by_course(ground.courses, stagger=wide, price=price)
+    if isinstance(found, Stuck) and not found.impossible:
+        found = _any_repeating(ground, wide) or found
+    rule = rule_of(ask, ground)
+    if isinstance(found, Stuck) and not found.impossible and rule != wide:
+        by_rule = joints_course_by_course(ground.courses, stagger=rule, price=price)
+        return Planned(ground=ground, joints=by_rule, stagger=rule, repeating=None)
+    return Planned(ground=ground, joints=found, stagger=wide, repeating=None)
+
+
+def _any_repeating(ground: Ground, stagger: Stagger) -> tuple[CourseJoints, ...] | None:
+    """Any repeating pattern at all, where every batten is alike."""
+    if ground.alike is None:
+        return None
+    every = min(stagger.window_count, len(ground.courses))
+    pattern = any_pattern(ground.alike, repeat_count=every)
+    return None if pattern is None else tuple((pattern[course.number % every],) for course in ground.courses)
+
+
+def _repeating(
+    ask: BattensAsk,
+    ground: Ground,
+    stock_mm: Sequence[int],
+    *,
+    repeat_count: int,
+    known: dict[tuple[object, ...], Repeating | None],
+) -> Repeating | None:
+    """The best repeating pattern where every batten is alike; slopes alike are planned once."""
+    ways = ground.alike
+    if ways is None:
+        return None
+    key = (ways, len(ground.courses))
+    if key not in known:
+        known[key] = best_repeating(
+            ways,
+            courses_count=len(ground.courses),
+            repeat_count=repeat_count,
+            stock_mm=stock_mm,
+            kerf_mm=ask.kerf.value,
+        )
+    return known[key]
+
+
+def cuts_of(pieces_mm: Sequence[int], ask: BattensAsk, *, stock_mm: Sequence[int]) -> tuple[Cut, ...]:
+    """Any pieces cut from these stock lengths."""
+    return cut_longest_first(pieces_mm, stock_mm=stock_mm, kerf_mm=ask.kerf.value)

@@ -1,0 +1,1 @@
+"""Checking a roof as it was built."""
