@@ -156,7 +156,8 @@ class Proof(StrEnum):
 class CuttingList:
     """What to buy and how to cut it, for all the slopes together.
 
-    ``groups`` lengths cut alike; ``net_mm`` what is laid; ``bought_mm`` what is bought; ``offcuts_used_count`` pieces cut from what another piece left.
+    ``groups`` lengths cut alike; ``net_mm`` what is laid; ``bought_mm`` what is bought; ``offcuts_used_count`` pieces cut
+    from what another piece left.
     """
 
     buy: tuple[Bought, ...]

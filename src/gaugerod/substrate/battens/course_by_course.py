@@ -51,7 +51,7 @@ class PiecePrice:
     least_piece_mm: int
     kerf_mm: float
 
-    def __call__(self, length_mm: int) -> float:
+    def price_mm(self, length_mm: int) -> float:
         """The price of a piece, in mm of stock."""
         shortest_mm = min(stock_mm for stock_mm in self.stock_mm if stock_mm >= length_mm)
         if shortest_mm == length_mm or length_mm + self.kerf_mm + self.least_piece_mm > max(self.stock_mm):
@@ -65,19 +65,19 @@ def joints_course_by_course(
     """The joints of every batten, no window of consecutive battens breaking the stagger; or where it got stuck."""
     prices: dict[int, float] = {}
 
-    def remembered(length_mm: int) -> float:
+    def price_mm(length_mm: int) -> float:
         if length_mm not in prices:
-            prices[length_mm] = price(length_mm)
+            prices[length_mm] = price.price_mm(length_mm)
         return prices[length_mm]
 
     for at, course in enumerate(courses):
         for ways in course.stretches:
-            if cheapest_way(ways, closed=(), price=remembered, toll=lambda _: TOLL) is None:
+            if cheapest_way(ways, closed=(), price=price_mm, toll=lambda _: TOLL) is None:
                 return Stuck(at, impossible=True)
     dearer: dict[tuple[int, int], float] = {}
     found: tuple[CourseJoints, ...] | Stuck = ()
     for _ in range(TRIES_COUNT):
-        found = _once(courses, stagger, remembered, dearer)
+        found = _once(courses, stagger, price_mm, dearer)
         if not isinstance(found, Stuck):
             return found
         wanted = {rafter for ways in courses[found.course].stretches for rafter in ways.rafters}

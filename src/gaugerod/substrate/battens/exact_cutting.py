@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from gaugerod.substrate.battens.piece_values import Contents, Demand, best_values, own_values
+from gaugerod.substrate.battens.piece_values import Contents, Demand, Values, best_values, own_values
 
 OF_A_MM = 10_000
 """The cost of one millimetre more, in that of one length more. No roof has ten thousand lengths."""
@@ -55,18 +55,18 @@ class ExactCutting:
     stock_mm: tuple[int, ...]
     kerf_mm: float
     steps_left: int
-    values: list[tuple[float, ...]] = field(init=False)
+    values: list[Values] = field(init=False)
     _contents: list[_Content] = field(init=False)
     _priced: Contents = field(init=False)
-    _failed: dict[Demand, float] = field(init=False, default_factory=dict)
+    _failed: dict[Demand, int] = field(init=False, default_factory=dict)
 
     def __post_init__(self) -> None:
         """Every content of every stock length, and the pieces' own values."""
         self._contents = _contents(self.lengths_mm, sorted(self.stock_mm), self.kerf_mm)
-        self._priced = [(content.stock_mm * OF_A_MM + 1.0, content.pieces) for content in self._contents]
+        self._priced = [(content.stock_mm * OF_A_MM + 1, content.pieces) for content in self._contents]
         self.values = [own_values([float(length_mm * OF_A_MM) for length_mm in self.lengths_mm], self._priced)]
 
-    def cuts_within(self, demand: Demand, cost: float) -> list[Cut] | None:
+    def cuts_within(self, demand: Demand, cost: int) -> list[Cut] | None:
         """A way to cut the demand at no more than this cost; None where there is none, or no steps are left."""
         for values in self.values:
             if _value(values, demand) > cost + NOISE:
@@ -78,9 +78,9 @@ class ExactCutting:
             return None
         return self._search(demand, cost, values, self._by_waste(values))
 
-    def _by_waste(self, values: Sequence[float]) -> list[list[tuple[float, float, _Content]]]:
+    def _by_waste(self, values: Sequence[float]) -> list[list[tuple[float, int, _Content]]]:
         """For each sort, the contents of which it is the longest piece: waste of value, cost, content; least waste first."""
-        found: list[list[tuple[float, float, _Content]]] = [[] for _ in self.lengths_mm]
+        found: list[list[tuple[float, int, _Content]]] = [[] for _ in self.lengths_mm]
         for (cost, pieces), content in zip(self._priced, self._contents, strict=True):
             waste = cost - sum(values[sort] * number for sort, number in pieces)
             found[pieces[0][0]].append((waste, cost, content))
@@ -91,14 +91,14 @@ class ExactCutting:
     def _search(
         self,
         demand: Demand,
-        cost: float,
+        cost: int,
         values: Sequence[float],
-        by_waste: Sequence[Sequence[tuple[float, float, _Content]]],
+        by_waste: Sequence[Sequence[tuple[float, int, _Content]]],
     ) -> list[Cut] | None:
         longest = next((sort for sort, number in enumerate(demand) if number), None)
         if longest is None:
             return []
-        if self.steps_left <= 0 or self._failed.get(demand, -1.0) >= cost:
+        if self.steps_left <= 0 or self._failed.get(demand, -1) >= cost:
             return None
         self.steps_left -= 1
         allowed = cost + NOISE - _value(values, demand)

@@ -45,8 +45,8 @@ def spans_of(slope: BattenedSlope, mark: BattenMark, *, batten_width_mm: float, 
     found: list[tuple[End, End]] = []
     for left, right in zip(upper[::2], upper[1::2], strict=False):
         ends = (
-            _end(slope.outline, left, lower, stops=stops, side=1.0),
-            _end(slope.outline, right, lower, stops=stops, side=-1.0),
+            _end(slope.outline, left, lower, stops=stops, side=1),
+            _end(slope.outline, right, lower, stops=stops, side=-1),
         )
         found.extend(_between_gaps(ends, gaps))
     return tuple(Span(left, right, _along_ratio(line, left.at_mm, right.at_mm)) for left, right in found)
@@ -88,7 +88,7 @@ def height_mm(line: Sequence[Point], at_mm: float) -> float:
     return y0 + (y1 - y0) * (at_mm - x0) / (x1 - x0)
 
 
-def _end(ring: Ring, here: Crossing, lower: Sequence[Crossing], *, stops: EndStops, side: float) -> End:
+def _end(ring: Ring, here: Crossing, lower: Sequence[Crossing], *, stops: EndStops, side: int) -> End:
     """The end at one edge, the longer edge of the batten taken, stopped short as the kind of edge asks."""
     at_mm, number = here
     both = [x for x, edge in lower if edge == number] + [at_mm]

@@ -9,8 +9,11 @@ from collections.abc import Sequence
 
 Demand = tuple[int, ...]
 """How many pieces of each length, in the order of the lengths."""
-Contents = Sequence[tuple[float, tuple[tuple[int, int], ...]]]
+Contents = Sequence[tuple[int, tuple[tuple[int, int], ...]]]
 """What each stock length costs, and (sort, number) of each piece cut from it."""
+
+Values = tuple[float, ...]
+"""The value of a piece of each length, in cost."""
 
 A_LITTLE = 1e-2
 """Of a sort that is not wanted a little is wanted, so that it has a value too."""
@@ -19,10 +22,10 @@ MOST_TURNS_COUNT = 200
 RELATIVE_NOISE = 1e-12
 
 
-def own_values(least: Sequence[float], contents: Contents) -> tuple[float, ...]:
+def own_values(least: Sequence[float], contents: Contents) -> Values:
     """Sound values from sound ones that are too low (``least``): each raised in turn as far as it goes.
 
-    >>> own_values([2.0, 1.0], [(3.0, ((0, 1),)), (4.0, ((0, 1), (1, 1))), (4.0, ((1, 2),))])
+    >>> own_values([2.0, 1.0], [(3, ((0, 1),)), (4, ((0, 1), (1, 1))), (4, ((1, 2),))])
     (3.0, 1.0)
     """
     values = list(least)
@@ -38,10 +41,10 @@ def own_values(least: Sequence[float], contents: Contents) -> tuple[float, ...]:
     return tuple(values)
 
 
-def best_values(demand: Demand, contents: Contents) -> tuple[float, ...]:
+def best_values(demand: Demand, contents: Contents) -> Values:
     """The sound values with the greatest sum over the demand.
 
-    >>> [round(value, 6) for value in best_values((1, 5), [(3.0, ((0, 1),)), (4.0, ((0, 1), (1, 1))), (4.0, ((1, 2),))])]
+    >>> [round(value, 6) for value in best_values((1, 5), [(3, ((0, 1),)), (4, ((0, 1), (1, 1))), (4, ((1, 2),))])]
     [2.0, 2.0]
     """
     sorts = range(len(demand))
@@ -68,7 +71,7 @@ def best_values(demand: Demand, contents: Contents) -> tuple[float, ...]:
     return _made_sound(values, contents)
 
 
-def _of_one_sort(wanted: Sequence[float], contents: Contents) -> tuple[list[float], list[list[float]], list[float]]:
+def _of_one_sort(wanted: Sequence[float], contents: Contents) -> tuple[list[int], list[list[float]], list[float]]:
     """To start with, each sort alone in its best stock length: costs, the inverse of the basis, how many are used."""
     sorts = range(len(wanted))
     costs, inverse, used = [], [], []
@@ -83,7 +86,7 @@ def _of_one_sort(wanted: Sequence[float], contents: Contents) -> tuple[list[floa
     return costs, inverse, used
 
 
-def _made_sound(values: Sequence[float], contents: Contents) -> tuple[float, ...]:
+def _made_sound(values: Sequence[float], contents: Contents) -> Values:
     """Values brought down together until no stock length is worth more than it costs: by the noise of the sums."""
     none_below = [max(value, 0.0) for value in values]
     worth = max(sum([none_below[at] * many for at, many in pieces]) / cost for cost, pieces in contents)

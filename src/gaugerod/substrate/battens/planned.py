@@ -144,13 +144,13 @@ def planned(ask: BattensAsk, ground: Ground, *, known: dict[tuple[object, ...], 
     wide = stagger_rule(
         gauge_mm=batten_figure(ask.edition, BattenFigure.WIDE_GAUGE_OVER).value * 2, edition=ask.edition
     )
+    price = PiecePrice(stock_mm=stock_mm, least_piece_mm=ground.rules.least_mm, kerf_mm=ask.kerf.value)
+    found = joints_course_by_course(ground.courses, stagger=wide, price=price)
     repeating = _repeating(ask, ground, stock_mm, repeat_count=wide.window_count, known=known)
-    if repeating is not None:
+    if repeating is not None and not _buys_less(ask, ground, found, repeating):
         every = len(repeating.courses)
         joints = tuple((repeating.courses[course.number % every],) for course in ground.courses)
         return Planned(ground=ground, joints=joints, stagger=wide, repeating=repeating)
-    price = PiecePrice(stock_mm=stock_mm, least_piece_mm=ground.rules.least_mm, kerf_mm=ask.kerf.value)
-    found = joints_course_by_course(ground.courses, stagger=wide, price=price)
     if isinstance(found, Stuck) and not found.impossible:
         found = _any_repeating(ground, wide) or found
     rule = rule_of(ask, ground)
@@ -158,6 +158,14 @@ def planned(ask: BattensAsk, ground: Ground, *, known: dict[tuple[object, ...], 
         by_rule = joints_course_by_course(ground.courses, stagger=rule, price=price)
         return Planned(ground=ground, joints=by_rule, stagger=rule, repeating=None)
     return Planned(ground=ground, joints=found, stagger=wide, repeating=None)
+
+
+def _buys_less(ask: BattensAsk, ground: Ground, joints: tuple[CourseJoints, ...] | Stuck, repeating: Repeating) -> bool:
+    """Do battens joined course by course buy fewer metres? Then the pattern that repeats would cost something."""
+    if isinstance(joints, Stuck):
+        return False
+    cuts = cuts_of(pieces_of(ground.courses, joints), ask, stock_mm=stock_of(ask))
+    return sum(cut.stock_mm for cut in cuts) < sum(cut.stock_mm for cut in repeating.cuts)
 
 
 def _any_repeating(ground: Ground, stagger: Stagger) -> tuple[CourseJoints, ...] | None:

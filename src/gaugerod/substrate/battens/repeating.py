@@ -14,7 +14,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import reduce
-from math import gcd, inf
+from math import gcd
 from typing import NamedTuple
 
 from gaugerod.substrate.battens.exact_cutting import NOISE, OF_A_MM, Cut, ExactCutting, cost_of
@@ -23,7 +23,7 @@ from gaugerod.substrate.battens.ways import Ways, every_way, fewest_pieces_count
 
 MOST_WAYS_COUNT = 2_000
 MOST_LENGTHS_COUNT = 24
-STEPS_COUNT = 40_000
+STEPS_COUNT = 150_000
 """How large a search is begun, and how long it is carried on. Counts, not a clock: the same roof, the same answer."""
 PAIRS_A_STEP = 50
 """So many pairs of ways held against each other are one step of the search."""
@@ -70,12 +70,25 @@ def best_repeating(
     chosen = search.run(step_mm=reduce(gcd, stock_mm))
     if chosen is None:
         return None
-    return Repeating(
-        courses=chosen.courses,
-        cuts=tuple(chosen.cuts),
-        most_pieces=most_pieces,
-        proved=cutting.steps_left > 0,
-    )
+    courses, cuts = _unjoined_if_as_good(ways, chosen, courses_count=courses_count, stock_mm=stock_mm)
+    return Repeating(courses=courses, cuts=tuple(cuts), most_pieces=most_pieces, proved=cutting.steps_left > 0)
+
+
+class _Chosen(NamedTuple):
+    """The best so far: the joints of each course of the pattern, and the cuts of the whole slope."""
+
+    courses: tuple[tuple[int, ...], ...]
+    cuts: list[Cut]
+
+
+def _unjoined_if_as_good(ways: Ways, chosen: _Chosen, *, courses_count: int, stock_mm: Sequence[int]) -> _Chosen:
+    """One piece from end to end, where that costs no more: no joint is better than a staggered one."""
+    whole_mm = dict(ways.steps[0]).get(ways.last)
+    if whole_mm is None:
+        return chosen
+    shortest_mm = min(length_mm for length_mm in stock_mm if length_mm >= whole_mm)
+    cuts = [Cut(shortest_mm, (whole_mm,))] * courses_count
+    return _Chosen(tuple(() for _ in chosen.courses), cuts) if cost_of(cuts) <= cost_of(chosen.cuts) else chosen
 
 
 class _Sort(NamedTuple):
@@ -100,13 +113,6 @@ def _sorts(cutting: ExactCutting, joined: Sequence[tuple[int, ...]], pieces: Seq
     )
 
 
-class _Chosen(NamedTuple):
-    """The best so far."""
-
-    courses: tuple[tuple[int, ...], ...]
-    cuts: list[Cut]
-
-
 Taken = dict[int, tuple[tuple[int, ...], ...]]
 """Rafters joined in the courses so far, as bits, with one choice of joints for each course that gives them."""
 
@@ -118,7 +124,7 @@ class _Search:
     cutting: ExactCutting
     sorts: list[_Sort]
     times: tuple[int, ...]
-    limit: float = inf
+    limit: int = 0
     best: _Chosen | None = None
     taken: dict[tuple[int, ...], Taken] = field(default_factory=lambda: {(): {0: ()}})
     worth: list[tuple[list[float], float]] = field(default_factory=list)
@@ -131,7 +137,7 @@ class _Search:
         least_mm = sum(self.times) * self.sorts[0].value / OF_A_MM
         allowed_mm, more_mm = (int(least_mm - NOISE) // step_mm + 1) * step_mm, step_mm
         while self.best is None and self.cutting.steps_left > 0:
-            self.limit = float((allowed_mm + 1) * OF_A_MM)
+            self.limit = (allowed_mm + 1) * OF_A_MM
             self._choose((), first=0, demand=tuple(0 for _ in self.cutting.lengths_mm))
             allowed_mm, more_mm = allowed_mm + more_mm, 2 * more_mm
         return self.best
@@ -200,5 +206,5 @@ class _Search:
     def _cut(self, chosen: tuple[int, ...], demand: Demand) -> None:
         """Cut what these courses need, better and better, until it cannot be better than the limit."""
         while (cuts := self.cutting.cuts_within(demand, self.limit - 1)) is not None:
-            self.limit = float(cost_of(cuts))
+            self.limit = cost_of(cuts)
             self.best = _Chosen(next(iter(self.taken[chosen].values())), cuts)

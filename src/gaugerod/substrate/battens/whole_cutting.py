@@ -53,7 +53,9 @@ def _longest_first(cut: Cut) -> tuple[int, ...]:
 def _groups(cuts: Sequence[Cut], *, kerf_mm: float) -> tuple[CutGroup, ...]:
     """Lengths cut alike."""
     return tuple(
-        CutGroup(count=count, stock_mm=cut.stock_mm, pieces_mm=cut.pieces_mm, left_mm=left_of(cut, kerf_mm=kerf_mm))
+        CutGroup(
+            count=count, stock_mm=cut.stock_mm, pieces_mm=cut.pieces_mm, left_mm=left_over_mm(cut, kerf_mm=kerf_mm)
+        )
         for cut, count in Counter(cuts).items()
     )
 
@@ -71,16 +73,16 @@ def _sawn(cuts: Sequence[Cut], slopes: Sequence[SlopeBattens], *, kerf_mm: float
         SawnLength(
             stock_mm=cut.stock_mm,
             pieces=tuple(wanted[length_mm].popleft() for length_mm in cut.pieces_mm),
-            left_mm=left_of(cut, kerf_mm=kerf_mm),
+            left_mm=left_over_mm(cut, kerf_mm=kerf_mm),
         )
         for cut in cuts
     )
 
 
-def left_of(cut: Cut, *, kerf_mm: float) -> float:
+def left_over_mm(cut: Cut, *, kerf_mm: float) -> float:
     """What is left of a length: nothing where the last saw cut takes the rest. mm.
 
-    >>> [left_of(Cut(4800, pieces), kerf_mm=3.0) for pieces in ((4800,), (2400, 1800), (2400, 2396))]
+    >>> [left_over_mm(Cut(4800, pieces), kerf_mm=3.0) for pieces in ((4800,), (2400, 1800), (2400, 2396))]
     [0.0, 594.0, 0.0]
     """
     spare_mm = cut.stock_mm - sum(cut.pieces_mm) - kerf_mm * (len(cut.pieces_mm) - 1)
