@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from gaugerod.basis.finding import Verdict
 from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
+from gaugerod.cli.beneath_lines import beneath_lines
 from gaugerod.cli.lines import finding_lines, wrapped
 from gaugerod.job.method_across import fine_length
 from gaugerod.job.result import Result, SlopeResult
@@ -24,6 +25,7 @@ def summary_lines(result: Result) -> list[str]:
             lines.extend(_across(slope.across, slope, unit))
     for short in result.not_set_out:
         lines.extend(["", *wrapped(f"Slope {short.slope.name} could not be set out. {short.why}")])
+    lines.extend(beneath_lines(result.beneath, unit))
     lines.extend(finding_lines(result.findings))
     lines.extend(_alternatives(result.alternatives))
     lines.extend(["", *wrapped(result.cautions[-1])])

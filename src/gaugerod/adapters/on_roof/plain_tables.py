@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from gaugerod.basis.finding import Verdict
 from gaugerod.basis.lengths import write_length
 from gaugerod.job.result import Result, SlopeResult
-from gaugerod.sheets.mark_words import mark_word, marks_read
 from gaugerod.job.rod_marks import rod_marks
+from gaugerod.sheets.mark_words import mark_word, marks_read
 from gaugerod.sheets.shared_rods import different_rods, rod_name
 
 _SIGNS = {Verdict.OUTSIDE: "▲ OUTSIDE", Verdict.NOT_COVERED: "◇ Not covered"}

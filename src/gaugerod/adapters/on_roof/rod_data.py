@@ -6,8 +6,8 @@ from gaugerod.adapters.on_roof.grain import grain
 from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.job.model import Covering
 from gaugerod.job.result import SlopeResult
-from gaugerod.setting_out.courses import Strategy
 from gaugerod.job.rod_marks import SHORT, UNDER_EAVES, rod_marks
+from gaugerod.setting_out.courses import Strategy
 
 
 def rods_data(slope: SlopeResult, *, covering: Covering) -> list[dict[str, Any]]:

@@ -1,5 +1,12 @@
 """The result document: plain JSON, in a fixed order, with the names other programs may rely on."""
 
+from gaugerod.adapters.result_document.beneath_document import (
+    battens_document,
+    fixings_document,
+    load_document,
+    underlay_document,
+    ventilation_document,
+)
 from gaugerod.adapters.result_document.double_lap_document import (
     diminishing_document,
     double_lap_document,
@@ -32,6 +39,7 @@ def result_document(result: Result) -> ResultDocument:
     """The whole result. Lengths in mm to a ten-thousandth, angles in degrees."""
     of = {building.name: building for building in result.job.buildings}
     pieces = [piece for slope in result.slopes if slope.laid is not None for piece in slope.laid.pieces]
+    under = result.beneath
     return {
         "title": result.job.title,
         "edition": result.job.edition.value,
@@ -41,6 +49,11 @@ def result_document(result: Result) -> ResultDocument:
         "not_set_out": [{"name": each.slope.name, "why": each.why} for each in result.not_set_out],
         "roofs": [roof_document(roof, of[roof.name]) for roof in result.roofs],
         "offcuts": None if result.offcuts is None else offcuts_document(result.offcuts, pieces),
+        "battens": None if under.battens is None else battens_document(under.battens),
+        "underlay": underlay_document(under.underlay, under.rolls) if under.underlay else None,
+        "ventilation": [ventilation_document(air) for air in under.air],
+        "fixings": [fixings_document(plan) for plan in under.fixings],
+        "load": [load_document(load) for load in under.loads],
         "findings": [finding_document(finding) for finding in result.findings],
         "alternatives": [_alternative(where, each) for where, each in result.alternatives],
         "cautions": list(result.cautions),

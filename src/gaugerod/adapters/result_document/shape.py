@@ -6,6 +6,13 @@ The JSON Schema is made from this page (schema.py), and the document is checked 
 
 from typing import Annotated, TypedDict
 
+from gaugerod.adapters.result_document.beneath_shape import (
+    BattensDocument,
+    FixingsDocument,
+    LoadDocument,
+    UnderlayDocument,
+    VentilationDocument,
+)
 from gaugerod.adapters.result_document.double_lap_shape import (
     DiminishingDocument,
     DoubleLapDocument,
@@ -202,6 +209,11 @@ class ResultDocument(TypedDict):
     not_set_out: Annotated[list[NotSetOutDocument], "slopes that could not be set out"]
     roofs: Annotated[list[RoofDocument], "whole roofs, in the order of the job's buildings"]
     offcuts: Annotated[OffcutsDocument | None, "which offcut serves which other cut; null where nothing is cut"]
+    battens: Annotated[BattensDocument | None, "battens and their joints; null where they were not asked for"]
+    underlay: Annotated[UnderlayDocument | None, "underlay and its rolls; null where it was not asked for"]
+    ventilation: Annotated[list[VentilationDocument], "openings for air, slope by slope; empty where not asked for"]
+    fixings: Annotated[list[FixingsDocument], "the least fixing, slope by slope; empty where not asked for"]
+    load: Annotated[list[LoadDocument], "what the roof weighs, slope by slope; empty where not asked for"]
     findings: Annotated[list[FindingDocument], "every rule that was asked"]
     alternatives: Annotated[list[AlternativeDocument], "where something is outside: what could change"]
     cautions: Annotated[list[str], "to be read before going up"]
