@@ -1,6 +1,6 @@
 """The result: everything a command, page, sheet or export shows. They show; none of them calculates."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.working import Step
@@ -108,10 +108,10 @@ class Result:
     roofs: tuple[RoofResult, ...]
     offcuts: OffcutPlan | None
     """Which offcut serves which other cut, over all slopes; None when nothing is cut."""
-    beneath: Beneath
     version: str
     cautions: tuple[str, ...]
     working: Step
+    beneath: Beneath = field(default_factory=Beneath)
 
     @property
     def anything_outside(self) -> bool:
