@@ -29,6 +29,14 @@ TABLES = (
     ("[[slope.opening]], either way", "OpeningTable"),
     ("[[building]]", "BuildingTable"),
     ("[set_out]", "SetOutTable"),
+    ("[battens]", "BattensTable"),
+    ("battens.counter_battens", "CounterBattenTable"),
+    ("[underlay]", "UnderlayTable"),
+    ("[[underlay.rating]]", "RatingTable"),
+    ("[ventilation]", "VentilationTable"),
+    ("[fixings]", "FixingsTable"),
+    ("[load]", "LoadTable"),
+    ("load.old", "OldRoofTable"),
 )
 
 
