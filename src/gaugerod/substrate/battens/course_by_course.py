@@ -15,6 +15,8 @@ TOLL = 1.0
 """A joint costs as much as a millimetre of batten: of two ways that buy the same, the one with fewer joints."""
 DEARER = 400.0
 """What a rafter costs more, for each time a batten found it closed, to the battens below that one."""
+OFTEN = 100.0
+"""What a rafter costs more, from try to try, for each joint it has lately: so that the joints are spread over the rafters."""
 MIXED_RATIO, MIXED_MM = 1.01, 5.0
 """What a piece that must share its stock length costs over its own length: about what is left over when many are mixed."""
 
@@ -76,8 +78,8 @@ def joints_course_by_course(
                 return Stuck(at, impossible=True)
     dearer: dict[tuple[int, int], float] = {}
     found: tuple[CourseJoints, ...] | Stuck = ()
-    for _ in range(TRIES_COUNT):
-        found = _once(courses, stagger, price_mm, dearer)
+    for tries in range(TRIES_COUNT):
+        found = _once(courses, stagger, price_mm, dearer, often_mm=tries * OFTEN)
         if not isinstance(found, Stuck):
             return found
         wanted = {rafter for ways in courses[found.course].stretches for rafter in ways.rafters}
@@ -88,14 +90,22 @@ def joints_course_by_course(
 
 
 def _once(
-    courses: Sequence[CourseWays], stagger: Stagger, price: Callable[[int], float], dearer: dict[tuple[int, int], float]
+    courses: Sequence[CourseWays],
+    stagger: Stagger,
+    price: Callable[[int], float],
+    dearer: dict[tuple[int, int], float],
+    *,
+    often_mm: float,
 ) -> tuple[CourseJoints, ...] | Stuck:
     history: dict[int, list[bool]] = {}
     found = []
     for at, course in enumerate(courses):
-        closed = {rafter for rafter in course.crossed if not stagger.allows([*_recent(history, rafter, stagger), True])}
+        lately = {rafter: history.get(rafter, [])[1 - stagger.window_count :] for rafter in course.crossed}
+        closed = {rafter for rafter, joined in lately.items() if not stagger.allows([*joined, True])}
         joints = []
-        tolls = {rafter: TOLL + dearer.get((at, rafter), 0.0) for rafter in course.crossed}
+        tolls = {
+            rafter: TOLL + dearer.get((at, rafter), 0.0) + often_mm * sum(joined) for rafter, joined in lately.items()
+        }
         for ways in course.stretches:
             way = cheapest_way(ways, closed=closed, price=price, toll=tolls.__getitem__)
             if way is None:
@@ -106,7 +116,3 @@ def _once(
             history.setdefault(rafter, []).append(rafter in joined)
         found.append(tuple(joints))
     return tuple(found)
-
-
-def _recent(history: dict[int, list[bool]], rafter: int, stagger: Stagger) -> list[bool]:
-    return history.get(rafter, [])[-stagger.window_count + 1 :] if stagger.window_count > 1 else []

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import ceil
 
 from gaugerod.basis.finding import TOUCH
 from gaugerod.rules.batten_joints import Stagger, stagger_rule, widest_gauge_mm
@@ -23,6 +24,10 @@ from gaugerod.substrate.battens.lines import Span, spans_of
 from gaugerod.substrate.battens.repeating import Repeating, best_repeating
 from gaugerod.substrate.battens.supports import ends_mm, rafters_mm, widest_spacing_mm
 from gaugerod.substrate.battens.ways import PieceRules, Ways, ways_of
+
+
+LONGEST_PATTERN_COUNT = 4
+"""A pattern of so many courses joins each rafter once in four: within the rule of every gauge."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,6 +161,8 @@ def planned(ask: BattensAsk, ground: Ground, *, known: dict[tuple[object, ...], 
     rule = rule_of(ask, ground)
     if isinstance(found, Stuck) and not found.impossible and rule != wide:
         by_rule = joints_course_by_course(ground.courses, stagger=rule, price=price)
+        if isinstance(by_rule, Stuck):
+            by_rule = _any_repeating(ground, rule) or by_rule
         return Planned(ground=ground, joints=by_rule, stagger=rule, repeating=None)
     return Planned(ground=ground, joints=found, stagger=wide, repeating=None)
 
@@ -169,12 +176,17 @@ def _buys_less(ask: BattensAsk, ground: Ground, joints: tuple[CourseJoints, ...]
 
 
 def _any_repeating(ground: Ground, stagger: Stagger) -> tuple[CourseJoints, ...] | None:
-    """Any repeating pattern at all, where every batten is alike."""
+    """Any repeating pattern at all, where every batten is alike: the longest that keeps the rule, whatever it buys."""
     if ground.alike is None:
         return None
-    every = min(stagger.window_count, len(ground.courses))
-    pattern = any_pattern(ground.alike, repeat_count=every)
-    return None if pattern is None else tuple((pattern[course.number % every],) for course in ground.courses)
+    courses = len(ground.courses)
+    for every in range(min(LONGEST_PATTERN_COUNT, courses), 1, -1):
+        if ceil(min(stagger.window_count, courses) / every) > stagger.joints_count:
+            return None
+        pattern = any_pattern(ground.alike, repeat_count=every)
+        if pattern is not None:
+            return tuple((pattern[course.number % every],) for course in ground.courses)
+    return None
 
 
 def _repeating(
