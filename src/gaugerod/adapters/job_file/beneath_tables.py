@@ -177,7 +177,9 @@ class VentilationTable(Part):
 
     insulated: Insulated = Field(description="Where the insulation lies.")
     ceiling: Ceiling = Field(default=Ceiling.NORMAL, description="Well sealed, or normal.")
-    building: BuildingSize = Field(default=BuildingSize.DWELLING, description="What the roof is over: a dwelling, or a larger building.")
+    building: BuildingSize = Field(
+        default=BuildingSize.DWELLING, description="What the roof is over: a dwelling, or a larger building."
+    )
     span: Span | None = Field(default=None, description="Eaves to eaves on plan. Left out: taken as wide.")
     through_flow: YesOrNo = Field(default=False, description="Can air pass from one eaves to the other?")
 

@@ -56,10 +56,12 @@ def contradictions(document: Table) -> Iterator[Fault]:
         openings = [_opening(where, table) for where, table in named]
         yield from _each_name_once(named, "Two openings have this name.")
         yield from _placed_all_or_none(rafters, f"{path}.rafters")
-        yield from _left_to_right([(rafter.path, rafter.at_mm) for rafter in rafters], across_mm)
+        yield from _left_to_right([(f"{rafter.path}.at", rafter.at_mm) for rafter in rafters], across_mm)
         yield from _inside(openings, across_mm, [rafter.length_mm for rafter in rafters])
         yield from _apart(openings)
-        yield from _left_to_right([(where, _mm(table, "at", PLACE_ON_THE_ROOF)) for where, table in nailed], across_mm)
+        yield from _left_to_right(
+            [(f"{where}.at", _mm(table, "at", PLACE_ON_THE_ROOF)) for where, table in nailed], across_mm
+        )
         for where, table in nailed:
             yield from _marks_upwards(table, where, [rafter.length_mm for rafter in rafters])
 
@@ -174,10 +176,10 @@ def _left_to_right(places: list[tuple[str, float | None]], across_mm: float | No
     known = [(path, at_mm) for path, at_mm in places if at_mm is not None]
     for path, at_mm in known:
         if across_mm is not None and at_mm > across_mm:
-            yield Fault(f"{path}.at", f"{at_mm:g} mm", f"0 to {across_mm:g} mm", "It lies beyond the eaves.")
+            yield Fault(path, f"{at_mm:g} mm", f"0 to {across_mm:g} mm", "It lies beyond the eaves.")
     for (_, before_mm), (path, at_mm) in pairwise(known):
         if at_mm <= before_mm:
-            yield Fault(f"{path}.at", f"{at_mm:g} mm", f"more than {before_mm:g} mm", "Give them left to right.")
+            yield Fault(path, f"{at_mm:g} mm", f"more than {before_mm:g} mm", "Give them left to right.")
 
 
 def _inside(openings: list[_Opening], across_mm: float | None, rafters_mm: list[float | None]) -> Iterator[Fault]:
