@@ -5,12 +5,12 @@ from math import ceil
 
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import Result, SlopeResult
+from gaugerod.job.rod_marks import SHORT, UNDER_EAVES, RodMark, rod_marks
 from gaugerod.setting_out.courses import Rod
 from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Paper, Path, Pen, Point, Words
 from gaugerod.sheets.lengths_shown import bare_length
 from gaugerod.sheets.mark_words import mark_word, marks_read
 from gaugerod.sheets.placed import Placed
-from gaugerod.job.rod_marks import SHORT, UNDER_EAVES, RodMark, rod_marks
 from gaugerod.sheets.setting_out_sheet import foot
 from gaugerod.sheets.shared_rods import rod_name
 from gaugerod.sheets.sheet import Block, Heading, NewPage, PaperSize, Pictures, Sheet, Steps

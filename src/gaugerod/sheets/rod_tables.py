@@ -6,10 +6,10 @@ from itertools import pairwise
 from gaugerod.basis.finding import TOUCH
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import SlopeResult
+from gaugerod.job.rod_marks import UNDER_EAVES, rod_marks
 from gaugerod.setting_out.courses import Courses, Rod, Strategy
 from gaugerod.sheets.lengths_shown import bare_length, unit_heading
 from gaugerod.sheets.mark_words import mark_word
-from gaugerod.job.rod_marks import UNDER_EAVES, rod_marks
 from gaugerod.sheets.shared_rods import different_rods, rod_name
 from gaugerod.sheets.sheet import Block, Column, ColumnKind, Heading, Prose, Table
 from gaugerod.sheets.slate_cells import slate_cells
