@@ -116,6 +116,20 @@ def one_sheet_file(result: Result, *, name: str, paper: str, made_at: datetime) 
     return wanted[0].make() if wanted else None
 
 
+def on_roof_page(result: Result, *, made_at: datetime) -> str:
+    """The marks one at a time, for a phone on the roof: one HTML file."""
+    from gaugerod.adapters.on_roof.write import write_on_roof_html  # noqa: PLC0415
+
+    return write_on_roof_html(result, made_at=made_at)
+
+
+def on_roof_page_policy() -> str:
+    """The content security policy of that page: it runs its own script and style, and loads nothing."""
+    from gaugerod.adapters.on_roof.write import on_roof_policy  # noqa: PLC0415
+
+    return on_roof_policy()
+
+
 def roof_from_file(path: Path) -> "RoofToCheck":
     """The roof to check in a TOML or JSON file. Raises InputRefused with every fault."""
     from gaugerod.adapters.roof_check_file.read import read_roof  # noqa: PLC0415

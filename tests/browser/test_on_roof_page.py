@@ -150,7 +150,7 @@ def test_a_batten_elsewhere_sets_the_rest_out_again_and_keeps_only_ticks_that_st
     page.get_by_role("button", name="Re-gauge").click()
     page.get_by_label("At rod 1, left end").fill("1.330 m")
     page.get_by_role("button", name="Set the rest out again").click()
-    expect(page.locator("#again-says h2")).to_have_text("Set out again from batten 4: 11 more.")
+    expect(page.locator("#again-says summary")).to_have_text("Set out again from batten 4: 11 more.")
     expect(page.locator("#again-says")).to_contain_text("see how they end there before you lay")
     expect(page.locator("#name")).to_have_text("Batten 5 of 15")
     assert "1652 mm" == mark(page)
@@ -174,9 +174,15 @@ def test_a_limit_that_cannot_be_kept_is_said_with_how_many_to_take_down(opened: 
     page.get_by_label("At rod 2, 7460 mm along").fill("4600")
     page.get_by_role("button", name="Set the rest out again").click()
     said = page.locator("#again-says")
-    expect(said).to_contain_text("▲ Batten 14, rod 1: LAP SHORT by")
+    expect(said.locator("summary")).to_contain_text("▲ OUTSIDE: No even gauge keeps every limit from batten 14 up.")
+    expect(said).to_contain_text("Batten 14: ▲ LAP SHORT by 33 mm, at rod 1.")
     page.get_by_role("button", name=re.compile("^Batten 14")).click()
     expect(page.locator("#fault")).to_contain_text("▲ LAP SHORT by")
+    said.locator("summary").click()
+    page.get_by_role("button", name="Set out from batten 13").click()
+    expect(said.locator("summary")).to_have_text("Set out again from batten 13: 2 more.")
+    expect(page.locator("#name")).to_have_text("Batten 14 of 15")
+    expect(page.locator("#fault")).to_be_hidden()
 
 
 @pytest.mark.parametrize(

@@ -29,6 +29,8 @@ A first roof:
   gaugerod measure                   a record of your own tile, from a test lay
   gaugerod check-file my-roof.toml   is the job file in order?
   gaugerod set-out my-roof.toml      courses, perps, findings and the sheet
+  gaugerod on-roof my-roof.toml --out roof.html
+                                     the marks one at a time, in one file for a phone
   gaugerod serve                     the same in a browser, on a laptop or phone
 """
 
@@ -89,6 +91,7 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(dest="command", metavar="command")
     _add_set_out(commands.add_parser("set-out", help="set out a job: courses, perps, findings, sheets", epilog=_STATUS))
     _add_demo(commands.add_parser("demo", help="set out the roof that comes with the program", epilog=_STATUS))
+    _add_on_roof(commands.add_parser("on-roof", help="one file for a phone: the marks one at a time", epilog=_STATUS))
     _add_coverings(commands.add_parser("coverings", help="list the generic coverings, or show one"))
     _add_measure(commands.add_parser("measure", help="make a record of your own tile from a test lay"))
     _add_check_file(commands.add_parser("check-file", help="check a job file without setting it out"))
@@ -109,6 +112,15 @@ def _add_set_out(command: argparse.ArgumentParser) -> None:
     command.description = "Set out a job file (TOML or JSON). Prints the main numbers; --out writes the sheets."
     command.add_argument("job", metavar="JOB", help="the job file, .toml or .json")
     _add_outputs(command, out_default=None)
+
+
+def _add_on_roof(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Set out a job file and write the marks as one file for a phone: one at a time, ticked off, read aloud, set out "
+        "again from where a batten really is. It needs no signal."
+    )
+    command.add_argument("job", metavar="JOB", help="the job file, .toml or .json")
+    command.add_argument("--out", metavar="FILE", default="-", help="the HTML file to write; - for standard output")
 
 
 def _add_demo(command: argparse.ArgumentParser) -> None:

@@ -4,9 +4,12 @@ from pathlib import Path
 
 from gaugerod.basis.errors import Fault, InputRefused
 
+READ_IT_FIRST = "Read the remarks at its head first."
+"""For a draft: what a drawing cannot say stands in it with a remark."""
 
-def write_text(text: str, target: str) -> None:
-    """To the file, or to standard output for ``-``. Raises InputRefused where it cannot be written."""
+
+def write_text(text: str, target: str, *, then: str) -> None:
+    """To the file, saying what to do with it, or to standard output for ``-``. Raises InputRefused where it cannot be written."""
     if target == "-":
         print(text, end="")
         return
@@ -15,4 +18,4 @@ def write_text(text: str, target: str) -> None:
     except OSError as error:
         do = f"It cannot be written: {error.strerror}."
         raise InputRefused([Fault("--out", target, "a file that can be written, or -", do)]) from None
-    print(f"Written to {target}. Read the remarks at its head first.")
+    print(f"Written to {target}. {then}")

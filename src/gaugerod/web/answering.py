@@ -121,6 +121,8 @@ class Front:
             case Sent():
                 place = "inline" if reply.inline else "attachment"
                 headers = {"content-disposition": f"{place}; filename*=UTF-8''{quote(reply.name, safe='')}"}
+                if reply.policy:
+                    headers["content-security-policy"] = reply.policy
                 return Response(reply.content, media_type=reply.kind, headers=headers)
             case _ as unreachable:
                 assert_never(unreachable)

@@ -32,6 +32,7 @@ from gaugerod.web.pages.jobs.view import (
     put_away_view,
     take_out_view,
 )
+from gaugerod.web.pages.on_roof.view import on_roof_open_view, on_roof_view, shared_on_roof_view
 from gaugerod.web.pages.plan.view import plan_view
 from gaugerod.web.pages.setting_out.view import setting_out_view
 from gaugerod.web.pages.shared.view import shared_file_view, shared_view
@@ -53,6 +54,7 @@ _SHOWN: tuple[tuple[str, View], ...] = (
     ("/jobs/{job}/findings", findings_view),
     ("/jobs/{job}/working", working_view),
     ("/jobs/{job}/sheets", sheets_view),
+    ("/jobs/{job}/on-roof", on_roof_view),
     ("/jobs/{job}/history", history_view),
     ("/jobs/{job}/compare", compare_view),
 )
@@ -82,6 +84,7 @@ _FILES: tuple[tuple[str, View], ...] = (
     ("/keep-all", keep_all_view),
     ("/jobs/{job}/keep", keep_one_view),
     ("/jobs/{job}/sheets/{file}", file_view),
+    ("/jobs/{job}/on-roof/open", on_roof_open_view),
 )
 _ASSETS = {
     "app.css": "text/css",
@@ -125,6 +128,7 @@ def _routes(front: Front) -> Iterator[BaseRoute]:
     yield Route("/sign-in", front.page(sign_in_view(front.access), open_to_all=True), methods=["GET", "POST"])
     yield Route("/sign-out", front.page(sign_out_view), methods=["GET", "POST"])
     yield Route("/shared/{token}/files/{file}", front.page(shared_file_view, open_to_all=True), methods=["GET"])
+    yield Route("/shared/{token}/on-roof", front.page(shared_on_roof_view, open_to_all=True), methods=["GET"])
     for path in (f"/shared/{{token}}{TWIN}", "/shared/{token}"):
         yield Route(path, front.page(shared_view, open_to_all=True), methods=["GET"])
 

@@ -49,6 +49,8 @@ class Sent:
     name: str
     inline: bool = False
     """Shown in the browser rather than kept as a file."""
+    policy: str = ""
+    """For a page that brings its own content security policy; empty: that of every other page."""
 
 
 Reply = Shown | Go | Sent

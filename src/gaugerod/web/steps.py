@@ -9,7 +9,7 @@ _STEPS = (
     ("set-out", "Set out", ("setting_out",)),
     ("findings", "Findings", ("findings",)),
     ("working", "Working", ("working",)),
-    ("sheets", "Sheets", ("sheets",)),
+    ("sheets", "Sheets", ("sheets", "on_roof")),
     ("history", "History", ("history", "compare")),
 )
 

@@ -238,12 +238,12 @@ def test_undo_goes_back_and_comparing_shows_which_marks_moved(browser: Browser) 
 
 def test_files_are_made_when_they_are_asked_for(browser: Browser) -> None:
     files = browser.get(f"/jobs/{browser.job}/sheets.json").json()["downloads"]
-    assert {"PDF", "SVG", "JSON"} == {file["kind"] for file in files}
+    assert {"PDF", "SVG", "HTML", "JSON"} == {file["kind"] for file in files}
     for file in files:
         answer = browser.get(file["href"])
         assert 200 == answer.status_code, file
         assert "attachment" in answer.headers["content-disposition"]
-        start = {"PDF": b"%PDF", "SVG": b"<svg", "JSON": b"{"}[file["kind"]]
+        start = {"PDF": b"%PDF", "SVG": b"<svg", "HTML": b"<!doctype html>", "JSON": b"{"}[file["kind"]]
         assert answer.content.startswith(start), file
 
 

@@ -78,51 +78,63 @@ function standAt(view, keptNow, rowNamed) {
   kept.change({ kept: marks, ticked: kept.now.ticked.filter((key) => !moved(key)), row });
   draw({ read: true });
   scrollTo(0, 0);
-  if (keptNow) the("again-says").focus();
+  the("again-says").open = true;
+  if (keptNow) the("again-says").querySelector("summary").focus();
 }
 
-// What setting out again did, and every limit it could not keep.
+// What setting out again did, what mends it, and every limit it could not keep.
 function drawAgainSays(view) {
   const box = the("again-says");
   box.hidden = !view.answer;
   if (!view.answer) return;
   const { answer, slope } = view;
   const count = kept.now.kept[view.s][0].length;
-  const lines = [...brokenBy(view), ...mended(view), ...(answer.parallel ? ["The top course is cut along the ridge: nail or clip every unit of it."] : []), ...slope.re_gauge.notes];
+  const broken = [...marksBroken(view), ...endsBroken(view)];
+  const bad = broken.length > 0 || answer.how === "none";
   const head = {
     "carried-on": `Set out again from ${slope.word} ${count}: ${answer.count} more.`,
     "all-nailed": `All ${count} are nailed; none is to be added.`,
-    none: `▲ OUTSIDE: no even gauge keeps every limit from ${slope.word} ${count} up.`,
+    none: `No even gauge keeps every limit from ${slope.word} ${count} up.`,
   }[answer.how];
-  box.classList.toggle("bad", answer.how === "none" || lines.some((line) => line.startsWith("▲")));
-  box.replaceChildren(element("h2", head), ...lines.map((line) => element("p", line)), ...takeDownButton(view));
+  box.classList.toggle("bad", bad);
+  box.querySelector("summary").textContent = bad ? `▲ OUTSIDE: ${head}` : head;
+  box.querySelector("div").replaceChildren(
+    ...takeDown(view),
+    ...[...broken, ...(answer.parallel ? ["The top course is cut along the ridge: nail or clip every unit of it."] : []), ...slope.re_gauge.notes].map((line) => element("p", line)),
+  );
 }
 
-function brokenBy(view) {
-  const by = (fault) => shownFine(fault.by, job.unit, "up");
+// Each fault of a mark once, at the rod where it is worst.
+function marksBroken(view) {
+  const worst = new Map();
+  view.rods.forEach((rod, place) => rod.filter((row) => row.fault).forEach((row) => {
+    const key = `${row.name} ${row.fault.what}`;
+    if (!worst.has(key) || less(worst.get(key).row.fault.by, row.fault.by)) worst.set(key, { row, place });
+  }));
+  return [...worst.values()].map(({ row, place }) => `${capital(rowName(view, row))}: ${faultSaid(row.fault)}, at rod ${place + 1}.`);
+}
+
+function endsBroken(view) {
+  const { word, re_gauge: limits } = view.slope;
   const says = {
-    "top-too-high": (fault) => `▲ The top ${view.slope.word} is ${by(fault)} too near the apex: it fouls the ridge fixing.`,
-    "top-too-low": (fault) => `▲ The top ${view.slope.word} is ${by(fault)} too far below the apex: the ridge may not cover its heads.`,
-    "overhang-short": (fault) => `▲ The overhang is ${by(fault)} short: water may run back behind the gutter.`,
-    "overhang-long": (fault) => `▲ The overhang is ${by(fault)} too long: water may shoot over the gutter.`,
+    "top-too-high": (by) => `▲ The top ${word} is ${by} too near the apex: it fouls the ridge fixing.`,
+    "top-too-low": (by) => `▲ The top ${word} is ${by} too far below the apex: the ridge may not cover its heads.`,
+    "overhang-short": (by) => `▲ The overhang is ${by} short: water may run back behind the gutter.`,
+    "overhang-long": (by) => `▲ The overhang is ${by} too long: water may shoot over the gutter.`,
   };
-  const rows = view.rods.flatMap((rod, place) => rod.filter((row) => row.fault).map((row) => `▲ ${capital(rowName(view, row))}, rod ${place + 1}: ${row.fault.what} by ${by(row.fault)}.`));
-  return [...rows, ...endsOutside(view.slope.re_gauge, step, view.answer).map((fault) => says[fault.end](fault))];
+  return endsOutside(limits, step, view.answer).map((fault) => says[fault.end](shownFine(fault.by, job.unit, "up")));
 }
 
-function mended({ answer, slope }) {
-  if (answer.takenDown) {
-    const { count, from } = answer.takenDown;
-    return [`Take down ${count === 1 ? `the last ${slope.word}` : `the last ${count} ${slope.word}s`} and set out from ${slope.word} ${from}: the rest then fits.`];
+function takeDown({ answer, slope, s }) {
+  if (!answer.takenDown) {
+    return answer.how === "none" ? [element("p", "None of these taken down mends it: set the slope out afresh before you go on.")] : [];
   }
-  return answer.how === "none" ? ["No number of these taken down mends it: set the slope out afresh before you go on."] : [];
-}
-
-function takeDownButton(view) {
-  const down = view.answer.takenDown;
-  if (!down) return [];
-  const from = kept.now.kept[view.s].map((marks) => marks.slice(0, down.from));
-  return [element("button", `Set out from ${view.slope.word} ${down.from}`, { type: "button", onclick: () => standAt(view, from, String(down.from + 1)) })];
+  const { count, from } = answer.takenDown;
+  const fewer = kept.now.kept[s].map((marks) => marks.slice(0, from));
+  return [
+    element("p", `Take down ${count === 1 ? `the last ${slope.word}` : `the last ${count} ${slope.word}s`}: the rest then fits from ${slope.word} ${from}.`),
+    element("button", `Set out from ${slope.word} ${from}`, { type: "button", onclick: () => standAt(here().view, fewer, String(from + 1)) }),
+  ];
 }
 
 begin();

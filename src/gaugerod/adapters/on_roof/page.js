@@ -76,6 +76,7 @@ function rowName(view, row) {
 }
 
 function draw({ read = false } = {}) {
+  the("again-says").open = false; // read once, it leaves the room to the mark
   const { all, view, at, row } = here();
   drawChoice(all, view);
   drawTold(view);

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from gaugerod.adapters.on_roof.write import write_on_roof_html
 from gaugerod.adapters.pdf.write import write_pdf
 from gaugerod.adapters.result_document.document import result_document
 from gaugerod.adapters.svg.writer import write_svg
@@ -56,6 +57,12 @@ def _files(result: Result, size: PaperSize, made_at: datetime) -> Iterator[Sheet
             name=f"{next(stems)}-roof.pdf",
             says=f"roof sheet of {roof.name}: plan, lines, corners",
             make=pdf(lambda roof=roof: roof_sheet(result, roof, size=size)),  # type: ignore[misc]
+        )
+    if result.slopes:
+        yield SheetFile(
+            name="on-the-roof.html",
+            says="the marks one at a time, for a phone on the roof",
+            make=lambda: write_on_roof_html(result, made_at=made_at).encode(),
         )
     yield SheetFile(name="result.json", says="the whole result", make=lambda: _result_text(result))
 

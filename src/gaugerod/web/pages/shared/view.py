@@ -16,7 +16,7 @@ from gaugerod.web.services import Services
 
 def shared_view(services: Services, asked: Asked) -> Reply:
     """The job of this link. Raises NotKept for a link unknown or taken back."""
-    revision = _revision(services, asked)
+    revision = revision_of_link(services, asked)
     result = answer_of(revision.document).result
     title = revision.title or UNTITLED
     context = SharedContext(
@@ -38,13 +38,14 @@ def shared_view(services: Services, asked: Asked) -> Reply:
 
 def shared_file_view(services: Services, asked: Asked) -> Reply:
     """One file of the job of this link."""
-    result = answer_of(_revision(services, asked).document).result
+    result = answer_of(revision_of_link(services, asked).document).result
     if result is None:
         raise NotKept("sheet of a job that is not set out")
     return file_of(result, services, asked)
 
 
-def _revision(services: Services, asked: Asked) -> Revision:
+def revision_of_link(services: Services, asked: Asked) -> Revision:
+    """The job of this link, as it is saved. Raises NotKept for a link unknown or taken back."""
     job = services.store.shared(asked.at["token"])
     if job is None:
         raise NotKept("job for this link")

@@ -1,0 +1,1 @@
+"""The marks one at a time, to take up on the roof."""
