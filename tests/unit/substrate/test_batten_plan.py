@@ -10,7 +10,7 @@ from gaugerod.laying.ask import EdgeKind
 from gaugerod.rules.batten_joints import CloseJoints
 from gaugerod.rules.battens import BattenedCovering
 from gaugerod.substrate.battens.answer import Arrangement, Battens, Proof
-from gaugerod.substrate.battens.ask import BattensAsk, EvenRafters, MeasuredRafters, Nailing
+from gaugerod.substrate.battens.ask import BattenMark, BattensAsk, EvenRafters, MeasuredRafters, Nailing
 from gaugerod.substrate.battens.plan import plan_battens
 from tests.scenario.battened_slopes import asked, gable, hipped_house, limit_mm, rooflight, slope
 
@@ -166,6 +166,29 @@ def test_slopes_alike_share_one_plan_and_one_delivery() -> None:
     battens = plan_battens(asked(front, replace(front, where="front")))
     assert battens.slopes[0].lines == battens.slopes[1].lines
     assert 2 * battens.slopes[0].net_mm == battens.cutting.net_mm
+
+
+def test_a_gable_a_little_out_of_square_repeats_all_the_same() -> None:
+    """The right verge leans out 40 mm: the end pieces are cut to the longest, and what is left after trimming is 1.2 m or more."""
+    points = ((0.0, 0.0), (9_000.0, 0.0), (9_040.0, 4_200.0), (0.0, 4_200.0))
+    kinds = (EdgeKind.EAVES, EdgeKind.VERGE, EdgeKind.RIDGE, EdgeKind.VERGE)
+    (laid,) = plan_battens(asked(slope(points, *kinds, gauge_mm=300.0), covering=SINGLE_LAP)).slopes
+    assert (Arrangement.REPEATING, 4) == (laid.arrangement, laid.repeats_every)
+    assert "Their ends differ by up to 34 mm: cut to the longest, trim in place." in laid.why
+    for line in laid.lines:
+        (stretch,) = line.stretches
+        last_mm = stretch.ends_mm[1][0] - laid.rafters_mm[stretch.joints[-1] - 1]
+        assert 1200 <= last_mm <= stretch.pieces_mm[-1] <= last_mm + 40
+
+
+def test_battens_fanned_across_a_gable_repeat_all_the_same() -> None:
+    each = gable(width_mm=8_600.0, courses=12, gauge_mm=345.0, rafters=EvenRafters(first_mm=100.0, spacing_mm=600.0))
+    marks = tuple(
+        BattenMark(name=mark.name, at_mm=((0.0, mark.at_mm[0][1]), (8_600.0, mark.at_mm[0][1] * 1.005)))
+        for mark in each.marks
+    )
+    (laid,) = plan_battens(asked(replace(each, marks=marks), covering=SINGLE_LAP)).slopes
+    assert 4 == laid.repeats_every
 
 
 def test_the_method_says_what_to_start_each_course_with() -> None:

@@ -86,7 +86,7 @@ class SlopeBattens:
     lines: tuple[BattenLine, ...]
     relaxed: tuple[Relaxed, ...]
     net_mm: int
-    """The batten laid on this slope."""
+    """The batten that goes on this slope, before ends are trimmed in place."""
     crossings_count: int
     joints_count: int
     counter_battens: "CounterBattens | None"

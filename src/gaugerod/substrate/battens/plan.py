@@ -98,10 +98,12 @@ def _why(plan: Planned, every: int | None) -> str:
         return why_stuck(plan, plan.joints)
     rule = plan.stagger
     kept = f"not more than {rule.joints_count} joined on one rafter in any {rule.window_count} consecutive battens"
+    trim = f" Their ends differ by up to {plan.ground.trim_mm:.0f} mm: cut to the longest, trim in place."
+    trimmed = trim if plan.ground.trim_mm > 1.0 else ""
     match every:
         case None:
-            return f"Chosen course by course, for the battens differ: {kept}."
+            return f"Chosen course by course, for the battens differ: {kept}.{trimmed}"
         case 1:
-            return "Every batten alike."
+            return f"Every batten alike.{trimmed}"
         case _:
-            return f"A pattern of {every} courses that repeats: {kept}."
+            return f"A pattern of {every} courses that repeats: {kept}.{trimmed}"

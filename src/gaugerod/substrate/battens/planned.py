@@ -1,10 +1,11 @@
 """One slope planned: its rafters, its batten lines, and the joints of each of them, before anything is sawn."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil
 
 from gaugerod.basis.finding import TOUCH
+from gaugerod.laying.ask import EdgeKind
 from gaugerod.rules.batten_joints import Stagger, stagger_rule, widest_gauge_mm
 from gaugerod.rules.battens import BattenSection, least_batten_section
 from gaugerod.standards.battens import BattenFigure, batten_figure
@@ -25,9 +26,12 @@ from gaugerod.substrate.battens.repeating import Repeating, best_repeating
 from gaugerod.substrate.battens.supports import ends_mm, rafters_mm, widest_spacing_mm
 from gaugerod.substrate.battens.ways import PieceRules, Ways, ways_of
 
-
 LONGEST_PATTERN_COUNT = 4
 """A pattern of so many courses joins each rafter once in four: within the rule of every gauge."""
+
+
+TRIM_MM = 50.0
+"""Battens whose ends differ by no more are planned alike (house): the width of a batten, as far as one trims in place."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,6 +46,8 @@ class Ground:
     spans: tuple[tuple[Span, ...], ...]
     courses: tuple[CourseWays, ...]
     rules: PieceRules
+    trim_mm: float
+    """By how much the ends of battens alike differ: their end pieces are cut to the longest and trimmed in place."""
 
     @property
     def alike(self) -> Ways | None:
@@ -100,6 +106,8 @@ def ground_of(ask: BattensAsk, slope: BattenedSlope, *, stock_mm: Sequence[int])
     )
     width_mm = 0.0 if section is None else section.width_mm
     spans = tuple(spans_of(slope, mark, batten_width_mm=width_mm, stops=ask.stops) for mark in slope.marks)
+    common = _common_span(spans, at_mm)
+    trim_mm = 0.0 if common is None else common[1]
     known: dict[tuple[object, ...], Ways] = {}
     return Ground(
         slope=slope,
@@ -110,15 +118,50 @@ def ground_of(ask: BattensAsk, slope: BattenedSlope, *, stock_mm: Sequence[int])
             [[mark.at_mm[station][1] for mark in slope.marks] for station in range(len(slope.marks[0].at_mm))]
         ),
         spans=spans,
-        courses=tuple(_course(number, each, at_mm, rules, known) for number, each in enumerate(spans)),
+        # What is trimmed in place must leave the least length.
+        courses=tuple(
+            _course(
+                number,
+                each if common is None else (common[0],),
+                at_mm,
+                rules=replace(rules, least_mm=rules.least_mm + ceil(trim_mm - TOUCH)),
+                known=known,
+            )
+            for number, each in enumerate(spans)
+        ),
         rules=rules,
+        trim_mm=trim_mm,
     )
+
+
+def _common_span(spans: Sequence[Sequence[Span]], at_mm: Sequence[float]) -> tuple[Span, float] | None:
+    """The longest of battens that are alike but for a little at their ends, and how much that is; None where they differ.
+
+    A gable out of square, or battens fanned across it, differ like this.
+    """
+    if not spans or any(len(each) != 1 for each in spans):
+        return None
+    lines = [each[0] for each in spans]
+    lefts, rights = [span.left.at_mm for span in lines], [span.right.at_mm for span in lines]
+    left_mm, right_mm = min(lefts), max(rights)
+    spread_mm = max(max(lefts) - left_mm, right_mm - min(rights))
+    kinds = {(span.left.kind, span.right.kind) for span in lines}
+    between = [at for at in at_mm if left_mm <= at <= max(lefts) or min(rights) <= at <= right_mm]
+    trimmed = all(kind in {EdgeKind.VERGE, EdgeKind.ABUTMENT} for both in kinds for kind in both)
+    if len(kinds) > 1 or (spread_mm > TOUCH and (between or not trimmed or spread_mm > TRIM_MM)):
+        return None
+    ratio = max(span.along_ratio for span in lines)
+    longest = lines[0]._replace(
+        left=lines[0].left._replace(at_mm=left_mm), right=lines[0].right._replace(at_mm=right_mm), along_ratio=ratio
+    )
+    return longest, spread_mm
 
 
 def _course(
     number: int,
     spans: Sequence[Span],
     at_mm: Sequence[float],
+    *,
     rules: PieceRules,
     known: dict[tuple[object, ...], Ways],
 ) -> CourseWays:
