@@ -81,6 +81,14 @@ def _faults(ask: LoadAsk) -> Iterator[Fault]:
         ("significant", None if ask.significant is None else ask.significant.value, "per cent"),
         ("underlay.laid_area", None if ask.underlay is None else ask.underlay.laid_area_mm2, "mm²"),
     ]
+    if ask.underlay is not None:
+        figures.append(("underlay.mass", ask.underlay.record.mass_kg_m2, "kg/m²"))
+    bands = [("stated", ask.stated)]
+    if ask.old is not None:
+        bands += [("old.covering", ask.old.covering), ("old.below", ask.old.below)]
+    for name, band in bands:
+        if band is not None:
+            figures += [(name, band.least_kg_m2, "kg/m²"), (name, band.greatest_kg_m2, "kg/m²")]
     for timber in ask.timbers:
         figures += [
             (f"{timber.name}.width", timber.width_mm, "mm"),

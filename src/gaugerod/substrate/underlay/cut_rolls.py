@@ -86,7 +86,7 @@ def cut_rolls(demands: Sequence[Demand], *, roll_length_mm: float, edition: Edit
     >>> cuts.rolls_count, cuts.side_laps_count, cuts.proven
     (2, 1, True)
     >>> [piece.length_mm for roll in cuts.rolls for piece in roll.pieces]
-    [5081.0, 10000.0, 5019.0, 10000.0]
+    [5081.0, 10000.0, 10000.0, 5019.0]
     """
     faults = [*_faults(demands, roll_length_mm)]
     if faults:
@@ -98,14 +98,15 @@ def cut_rolls(demands: Sequence[Demand], *, roll_length_mm: float, edition: Edit
     found = fewest_rolls(parts, roll_mm=roll_mm)
     if found is None:
         raise NothingToSetOut(_too_long(demands, roll_length_mm))
+    side_laps_count = sum(map(len, found.rolls)) - len(parts)
     return RollCuts(
         rolls=_placed(found, demands, parts, roll_mm=roll_mm),
         roll_length_mm=roll_length_mm,
         net_length_mm=float(total_length_mm(parts)),
-        side_laps_count=found.joints_count,
+        side_laps_count=side_laps_count,
         rolls_proven=found.rolls_proven,
         proven=found.rolls_proven and found.joints_proven,
-        says=_says(found, roll_length_mm),
+        says=_says(found, side_laps_count, roll_length_mm),
         working=_working(found, parts, roll_length_mm=roll_length_mm, side_lap=side_lap),
     )
 
@@ -154,9 +155,9 @@ def _placed(found: Found, demands: Sequence[Demand], parts: Sequence[Part], *, r
     )
 
 
-def _says(found: Found, roll_length_mm: float) -> tuple[str, ...]:
+def _says(found: Found, side_laps_count: int, roll_length_mm: float) -> tuple[str, ...]:
     rolls = "1 roll" if len(found.rolls) == 1 else f"{len(found.rolls)} rolls"
-    laps = "no side lap" if not found.joints_count else f"{found.joints_count} side lap{'s'[: found.joints_count > 1]}"
+    laps = "no side lap" if not side_laps_count else f"{side_laps_count} side lap{'s'[: side_laps_count > 1]}"
     sure = "No plan takes fewer." if found.rolls_proven and found.joints_proven else (
         "No plan takes fewer rolls; whether one takes fewer side laps was not settled."
         if found.rolls_proven
@@ -172,7 +173,7 @@ def _working(found: Found, parts: Sequence[Part], *, roll_length_mm: float, side
         inputs={
             "runs and strips (mm)": float(total_length_mm(parts)),
             "roll (mm)": roll_length_mm,
-            "side laps": float(found.joints_count),
+            "side laps": float(sum(map(len, found.rolls)) - len(parts)),
             "side lap (mm)": side_lap.value,
         },
         value=float(len(found.rolls)),

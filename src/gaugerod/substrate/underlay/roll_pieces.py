@@ -3,8 +3,11 @@
 Everything here is in whole millimetres, rounded up, so that no piece is short.
 """
 
-from collections.abc import Iterator, Sequence
+from bisect import bisect_left
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
+from itertools import combinations, islice
 from math import ceil
 
 from gaugerod.basis.finding import TOUCH
@@ -60,24 +63,62 @@ def part_length_mm(part: Part) -> int:
 
 
 def pieces_of(part: Part, *, room_mm: int, joints_count: int) -> Iterator[Taken]:
-    """Every piece of the part that fits the room with no more new joints than given: whole first, then longest first."""
+    """Every piece of the part that fits the room with no more new joints than given: whole first, then from its ends,
+    then from its middle, longest first.
+    """
+    if part_length_mm(part) <= room_mm:
+        yield Taken(part, (), 0)
+    for joints in range(1, min(joints_count, 2) + 1):
+        pieces = _from_ends(part) if joints == 1 else _from_middle(part)
+        first_to_fit = bisect_left(pieces, -room_mm, key=lambda taken: -part_length_mm(taken.piece))
+        yield from islice(pieces, first_to_fit, None)
+
+
+@lru_cache(maxsize=10_000)
+def _from_ends(part: Part) -> tuple[Taken, ...]:
+    _, first, last = part
+    return _longest_first(
+        [(first, end) for end in range(first + 1, last)] + [(start, last) for start in range(first + 1, last)], part
+    )
+
+
+@lru_cache(maxsize=10_000)
+def _from_middle(part: Part) -> tuple[Taken, ...]:
+    _, first, last = part
+    return _longest_first(combinations(range(first + 1, last), 2), part)
+
+
+def _longest_first(ends: Iterable[tuple[int, int]], part: Part) -> tuple[Taken, ...]:
+    pieces = (_taken(part, start, end) for start, end in ends)
+    kept = [taken for taken in pieces if taken is not None]
+    return tuple(sorted(kept, key=lambda taken: -part_length_mm(taken.piece)))
+
+
+def _taken(part: Part, start: int, end: int) -> Taken | None:
+    """The piece from start to end; None when it, or what is left beside it, is too short to be worth laying."""
     stretch, first, last = part
-    if stretch.length_mm(first, last) <= room_mm:
-        yield Taken((stretch, first, last), (), 0)
-    if joints_count == 0:
-        return
-    found = []
-    for start in range(first, last):
-        for end in range(start + 1, last + 1):
-            joints = (start != first) + (end != last)
-            if not 0 < joints <= joints_count or stretch.length_mm(start, end) > room_mm:
-                continue
-            left = tuple((stretch, a, b) for a, b in ((first, start), (end, last)) if a != b)
-            if all(stretch.allows(a, b) for _, a, b in ((stretch, start, end), *left)):
-                found.append(Taken((stretch, start, end), left, joints))
-    yield from sorted(found, key=lambda taken: (taken.joints_count, -part_length_mm(taken.piece)))
+    left = tuple((stretch, a, b) for a, b in ((first, start), (end, last)) if a != b)
+    if all(stretch.allows(a, b) for _, a, b in ((stretch, start, end), *left)):
+        return Taken((stretch, start, end), left, len(left))
+    return None
 
 
 def total_length_mm(parts: Sequence[Part]) -> int:
     """The length of all parts, each in one piece."""
     return sum(map(part_length_mm, parts))
+
+
+@lru_cache(maxsize=10_000)
+def joints_needed(part: Part, roll_mm: int) -> int | None:
+    """The fewest joints that make the part of pieces no longer than a roll; None when no pieces do."""
+    stretch, first, last = part
+    pieces_count = {first: 0}
+    for end in range(first + 1, last + 1):
+        befores = [
+            count
+            for at, count in pieces_count.items()
+            if stretch.length_mm(at, end) <= roll_mm and stretch.allows(at, end)
+        ]
+        if befores:
+            pieces_count[end] = min(befores) + 1
+    return pieces_count[last] - 1 if last in pieces_count else None

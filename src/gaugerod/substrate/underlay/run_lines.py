@@ -37,7 +37,7 @@ def run_lines(ask: UnderlayAsk, reach_mm: Sequence[Point], *, least_lap_mm: floa
         raise NothingToSetOut(
             f"{ask.where}: a roll {width_mm:g} mm wide is mostly lap at {least_lap_mm:g} mm; take a wider one"
         )
-    low_mm = _down(ask, min(y for _, y in reach_mm))
+    low_mm = _down_mm(ask, min(y for _, y in reach_mm))
     if (top_mm - low_mm) / (width_mm - least_lap_mm) > RUNS_GREATEST_COUNT:
         raise NothingToSetOut(
             f"{ask.where}: rolls {width_mm:g} mm wide make over {RUNS_GREATEST_COUNT} runs; check the figures"
@@ -59,7 +59,7 @@ def _run(reach_mm: Sequence[Point], number: int, low_mm: float, width_mm: float)
 def _lap_above(ask: UnderlayAsk, below: Run, battens: BattenLines, *, least_lap_mm: float) -> RunLap:
     """Where the run above ``below`` starts: the least lap when a batten lies on it, else by the remedy asked for."""
     high_mm = below.high_mm
-    least_low_mm = _down(ask, high_mm - least_lap_mm)
+    least_low_mm = _down_mm(ask, high_mm - least_lap_mm)
     along = (below.spans_mm[0][0], below.spans_mm[-1][1])
     low_mm, place = least_low_mm, _place(ask, least_low_mm, high_mm, along, battens)
     if isinstance(place, LapBetween) and place.remedy is LapRemedy.WIDEN and place.widened_mm is not None:
@@ -91,7 +91,7 @@ def _widened_mm(ask: UnderlayAsk, high_mm: float, along: Span, battens: BattenLi
     below = battens.highest_under(high_mm, from_mm=along[0], to_mm=along[1])
     if below is None:
         return None
-    widened_mm = high_mm - _down(ask, battens.bounds_mm(below, from_mm=along[0], to_mm=along[1])[0])
+    widened_mm = high_mm - _down_mm(ask, battens.bounds_mm(below, from_mm=along[0], to_mm=along[1])[0])
     greatest = underlay_figure(ask.edition, UnderlayFigure.LAP_GREATEST_SHARE)
     return widened_mm if widened_mm <= greatest.value * ask.record.roll_width_mm + TOUCH else None
 
@@ -101,10 +101,10 @@ def _extra_batten_mm(
 ) -> float | None:
     """The top edge of a batten added in the middle of the lap, clear of the courses' own; None when it has no room."""
     low_mm, high_mm = battens.clear_mm(low_mm=low_mm, high_mm=high_mm, from_mm=along[0], to_mm=along[1])
-    top_mm = _down(ask, (low_mm + high_mm + ask.batten_width_mm) / 2)
+    top_mm = _down_mm(ask, (low_mm + high_mm + ask.batten_width_mm) / 2)
     return top_mm if top_mm - ask.batten_width_mm >= low_mm - TOUCH else None
 
 
-def _down(ask: UnderlayAsk, height_mm: float) -> float:
+def _down_mm(ask: UnderlayAsk, height_mm: float) -> float:
     """Down to a division that can be read off a tape: a run that starts lower laps by more, never by less."""
     return count_below(height_mm, ask.division) * float(ask.division.step_mm)
