@@ -1,11 +1,14 @@
 """Sentences in the unit the person chose: rules speak in millimetres, a job may be shown in feet and inches."""
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
 
 from gaugerod.basis.finding import Finding
 from gaugerod.basis.lengths import LengthUnit, write_length
-from gaugerod.job.result import NotSetOut, Result, SlopeResult
+from gaugerod.job.result import Beneath, NotSetOut, Result, SlopeResult
+
+Findings = tuple[Finding, ...]
 
 _LENGTH = re.compile(r"(?<![\w.×])(-?\d+(?:\.\d+)?) mm(?![²\w])")
 
@@ -46,4 +49,28 @@ def in_unit(result: Result, unit: LengthUnit) -> Result:
         findings=findings(result.findings),
         slopes=tuple(slope(each) for each in result.slopes),
         not_set_out=tuple(not_set_out(each) for each in result.not_set_out),
+        beneath=_beneath(result.beneath, findings, unit),
+    )
+
+
+def _beneath(under: Beneath, findings: Callable[[Findings], Findings], unit: LengthUnit) -> Beneath:
+    def says(lines: tuple[str, ...]) -> tuple[str, ...]:
+        return tuple(sentence_in_unit(line, unit) for line in lines)
+
+    battens, rolls = under.battens, under.rolls
+    return replace(
+        under,
+        battens=None
+        if battens is None
+        else replace(battens, findings=findings(battens.findings), method=says(battens.method)),
+        underlay=tuple(
+            replace(each, findings=findings(each.findings), says=says(each.says)) for each in under.underlay
+        ),
+        rolls=None if rolls is None else replace(rolls, says=says(rolls.says)),
+        air=tuple(replace(each, findings=findings(each.findings), says=says(each.says)) for each in under.air),
+        fixings=tuple(
+            replace(each, findings=findings(each.findings), method=says(each.method)) for each in under.fixings
+        ),
+        loads=tuple(replace(each, findings=findings(each.findings), says=says(each.says)) for each in under.loads),
+        findings=findings(under.findings),
     )

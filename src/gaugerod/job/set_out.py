@@ -65,13 +65,15 @@ def set_out(job: Job) -> Result:
     result = Result(
         job=job,
         slopes=slopes,
-        findings=(
-            *job_findings(job),
-            *stack.findings,
-            *corner_findings,
-            *(finding for slope in slopes for finding in slope.findings),
-            *(finding for short in not_set_out for finding in short.findings),
-            *under.findings,
+        findings=_once_each(
+            (
+                *job_findings(job),
+                *stack.findings,
+                *corner_findings,
+                *(finding for slope in slopes for finding in slope.findings),
+                *(finding for short in not_set_out for finding in short.findings),
+                *under.findings,
+            )
         ),
         alternatives=tuple(_alternatives(slopes, not_set_out)),
         not_set_out=not_set_out,

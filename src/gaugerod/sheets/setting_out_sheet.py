@@ -108,8 +108,8 @@ def _front(result: Result, slope: SlopeResult, *, size: PaperSize) -> list[Block
 
 def _said_first(result: Result, slope: SlopeResult) -> list[Finding]:
     """The findings of the job as a whole, then the slope's."""
-    of_slopes = {finding for each in result.slopes for finding in each.findings}
-    return [*(finding for finding in result.findings if finding not in of_slopes), *slope.findings]
+    elsewhere = {*(finding for each in result.slopes for finding in each.findings), *result.beneath.findings}
+    return [*(finding for finding in result.findings if finding not in elsewhere), *slope.findings]
 
 
 def _rafters_said(slope: SlopeResult, unit: LengthUnit) -> str:

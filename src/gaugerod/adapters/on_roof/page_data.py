@@ -44,11 +44,15 @@ def page_data(result: Result, *, made_at: datetime) -> dict[str, Any]:
 
 
 def _told(result: Result) -> Iterator[dict[str, str]]:
-    """Every finding that is not within its rule, with the slope it belongs to; none: the whole job."""
+    """Every finding on marks and perps that is not within its rule, with its slope; none: the whole job.
+
+    What lies beneath is laid before, from its own sheets.
+    """
     owners = [(each.slope.name, each.findings) for each in result.slopes]
     owners += [(each.slope.name, each.findings) for each in result.not_set_out]
     of_slopes = {finding for _, findings in owners for finding in findings}
-    whole = [finding for finding in result.findings if finding not in of_slopes]
+    elsewhere = {*of_slopes, *result.beneath.findings}
+    whole = [finding for finding in result.findings if finding not in elsewhere]
     for name, findings in (("", whole), *owners):
         yield from _told_of(result, name, findings)
 

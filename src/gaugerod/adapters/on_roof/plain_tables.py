@@ -3,7 +3,7 @@
 import html
 from collections.abc import Iterator
 
-from gaugerod.basis.finding import Verdict
+from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.lengths import write_length
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.job.rod_marks import rod_marks
@@ -23,10 +23,15 @@ def plain_tables(result: Result) -> str:
     return "\n".join((*_told(result), *slopes, f"<h2>Before you go up</h2><ul>{cautions}</ul>"))
 
 
+def _on_the_roof(result: Result) -> list[Finding]:
+    """Every finding on marks and perps; what lies beneath is laid before, from its own sheets."""
+    return [finding for finding in result.findings if finding not in set(result.beneath.findings)]
+
+
 def _told(result: Result) -> Iterator[str]:
     for short in result.not_set_out:
         yield f"<p><strong>▲ {html.escape(short.slope.name)} is not set out.</strong> {html.escape(short.why)}</p>"
-    told = dict.fromkeys((each.verdict, each.rule, each.says) for each in result.findings)
+    told = dict.fromkeys((each.verdict, each.rule, each.says) for each in _on_the_roof(result))
     for verdict, rule, says in told:
         if verdict is not Verdict.WITHIN:
             yield f"<p><strong>{_SIGNS[verdict]}: {html.escape(rule)}.</strong> {html.escape(says)}</p>"
