@@ -9,7 +9,7 @@ Outside it the site's own pressure is needed; nothing is said here.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from gaugerod.basis.citation import Citation
+from gaugerod.basis.citation import Basis, Citation
 from gaugerod.basis.finding import TOUCH, Finding, Sense, Verdict, not_covered
 from gaugerod.basis.limit import Limit
 from gaugerod.coverings.underlay import LabelRating
@@ -21,6 +21,10 @@ from gaugerod.standards.underlay import UnderlayFigure, underlay_figure, underla
 
 GATE = "underlay zone gate"
 UPLIFT = "underlay uplift"
+_TOLD = Citation(
+    source="trade pages and building-control articles on zones of underlay: no significant topography, a well-sealed ceiling",
+    basis=Basis.PUBLISHED,
+)
 _SITE = "The zone figures do not answer here: have the pressure of this site calculated, and hold the label against it."
 
 
@@ -76,6 +80,9 @@ def underlay_wind(
                 where, pressure.citation, "The zones are for underlay over open rafters; this one lies on a deck."
             ),
         )
+    if isinstance(pressure, OffTable):
+        says = "The zone (1 to 5) is not known. Read it from the map of zones, and give altitude, ridge height and site with it."
+        return (_not_covered(where, pressure.citation, says),)
     gates = tuple(_gates(where, site, pitch_deg, edition))
     return (*gates, _against_label(where, gates, pressure, ratings, gauge_mm, laps_restrained=laps_restrained))
 
@@ -93,10 +100,9 @@ def _gates(where: str, site: UpliftSite, pitch_deg: float, edition: Edition) -> 
     )
     for name, value, which, sense in measured:
         yield _measured_gate(where, name, value, underlay_figure(edition, which), sense)
-    citation = underlay_figure(edition, UnderlayFigure.ZONE_RIDGE_GREATEST).citation
     hill = None if site.on_hill_or_cliff is None else not site.on_hill_or_cliff
-    yield _told_gate(where, "clear of hills, ridges and cliffs", hill, citation)
-    yield _told_gate(where, "a well-sealed ceiling", site.ceiling_sealed, citation)
+    yield _told_gate(where, "a site clear of hills, ridges and cliffs", hill)
+    yield _told_gate(where, "a well-sealed ceiling", site.ceiling_sealed)
 
 
 def _measured_gate(where: str, name: str, value: float | None, limit: Limit, sense: Sense) -> Finding:
@@ -120,27 +126,25 @@ def _measured_gate(where: str, name: str, value: float | None, limit: Limit, sen
     )  # fmt: skip
 
 
-def _told_gate(where: str, asked: str, so: bool | None, citation: Citation) -> Finding:  # noqa: FBT001  a fact, not a switch
+def _told_gate(where: str, asked: str, so: bool | None) -> Finding:  # noqa: FBT001  a fact, not a switch
     if so:
         return Finding(
             rule=GATE, where=where, proposed=1.0, limit=1.0, unit="yes or no", sense=Sense.AT_LEAST,
-            citation=citation, says=f"The zone figures hold: {asked}.",
+            citation=_TOLD, says=f"The zone figures hold: {asked}.",
         )  # fmt: skip
     says = f"The zone figures ask for {asked}: {'not known' if so is None else 'not so here'}. {_SITE}"
-    return not_covered(rule=GATE, where=where, proposed=None, unit="yes or no", citation=citation, says=says)
+    return not_covered(rule=GATE, where=where, proposed=None, unit="yes or no", citation=_TOLD, says=says)
 
 
 def _against_label(
     where: str,
     gates: Sequence[Finding],
-    pressure: Limit | OffTable,
+    pressure: Limit,
     ratings: Sequence[LabelRating],
     gauge_mm: float | None,
     *,
     laps_restrained: bool,
 ) -> Finding:
-    if isinstance(pressure, OffTable):
-        return _not_covered(where, pressure.citation, "The zone (1 to 5) is not known. Read it from the map of zones.")
     if any(gate.verdict is not Verdict.WITHIN for gate in gates):
         return _not_covered(where, pressure.citation, f"A gate of the zones is not passed. {_SITE}")
     if gauge_mm is None:

@@ -93,6 +93,20 @@ class RunLap:
         return self.place is not None
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RemedyCost:
+    """What the whole slope takes when every lap between battens gets this remedy, as far as it can.
+
+    ``extra_batten_length_mm``, ``tape_length_mm``  end to end
+    """
+
+    remedy: LapRemedy
+    runs_count: int
+    laid_area_mm2: float
+    extra_batten_length_mm: float
+    tape_length_mm: float
+
+
 class StripKind(StrEnum):
     """Strips laid before the runs."""
 
@@ -137,6 +151,7 @@ class UnderlayPlan:
     ``reach_mm``     outline of the underlay, past the edges of the slope
     ``slope_area_mm2``  of the roof structure; ``reach_area_mm2`` of the underlay seen from above the slope, laps not counted
     ``demands``      what is to be cut from the rolls, for ``cut_rolls``
+    ``remedies``     what each remedy for laps between battens would take; the first is the one taken
     ``wind_held``    is every lap held, so that the label's figures for held laps may be read?
     ``greatest_gap_mm``  between battens; None: not set out
     """
@@ -152,26 +167,9 @@ class UnderlayPlan:
     slope_area_mm2: float
     reach_area_mm2: float
     laid_area_mm2: float
+    remedies: tuple[RemedyCost, ...]
     wind_held: bool
     greatest_gap_mm: float | None
     findings: tuple[Finding, ...]
     says: tuple[str, ...]
     working: Step
-
-    @property
-    def extra_battens(self) -> tuple[LapBetween, ...]:
-        """The laps that get a batten of their own."""
-        return tuple(
-            lap.place
-            for lap in self.laps
-            if isinstance(lap.place, LapBetween) and lap.place.remedy is LapRemedy.EXTRA_BATTEN
-        )
-
-    @property
-    def tape_length_mm(self) -> float:
-        """Tape on laps between battens, end to end."""
-        return sum(
-            lap.place.length_mm
-            for lap in self.laps
-            if isinstance(lap.place, LapBetween) and lap.place.remedy is LapRemedy.TAPE
-        )

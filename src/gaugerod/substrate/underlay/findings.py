@@ -146,7 +146,7 @@ def _eaves(ask: UnderlayAsk) -> Iterator[Finding]:
 def _ridge(ask: UnderlayAsk) -> Iterator[Finding]:
     for what, other in other_sources(ask):
         default = {
-            "stop short of the apex": UnderlayFigure.RIDGE_DRY_STOP_SHORT,
+            "short of the apex": UnderlayFigure.RIDGE_DRY_STOP_SHORT,
             "over the top fascia": UnderlayFigure.MONO_RIDGE_OVER_LEAST,
         }[what]
         taken = underlay_figure(ask.edition, default)
@@ -158,7 +158,10 @@ def _ridge(ask: UnderlayAsk) -> Iterator[Finding]:
             unit="mm",
             sense=Sense.AT_LEAST,
             citation=other.citation,
-            says=f"Sources differ: {other.value:g} mm {what} by this one, {taken.value:g} mm by {taken.citation}; that is taken.",
+            says=(
+                f"Sources differ on how far to go {what}: this one says {other.value:g} mm. Taken: {taken.value:g} mm, from "
+                f"{taken.citation.source}."
+            ),
         )
 
 
@@ -175,7 +178,7 @@ def _drape(ask: UnderlayAsk) -> Iterator[Finding]:
             sense=Sense.AT_MOST,
             citation=greatest.citation,
             says=(
-                f"Let it hang {nominal.value:g} mm between rafters ({nominal.citation}), so that water passes under the "
+                f"Let it hang {nominal.value:g} mm between rafters, so that water passes under the "
                 f"battens; over {greatest.value:g} mm it flaps and may touch the insulation."
             ),
         )

@@ -7,11 +7,12 @@ from gaugerod.basis.working import Step
 from gaugerod.geometry.polygon import signed_area_mm2
 from gaugerod.standards.table import OffTable
 from gaugerod.standards.underlay import underlay_lap_least
-from gaugerod.substrate.underlay.answer import LapBetween, Run, RunLap, Strip, StripKind, UnderlayPlan
+from gaugerod.substrate.underlay.answer import LapBetween, RunLap, Strip, StripKind, UnderlayPlan
 from gaugerod.substrate.underlay.ask import LapRemedy, UnderlayAsk
 from gaugerod.substrate.underlay.batten_lines import greatest_gap_mm
 from gaugerod.substrate.underlay.findings import underlay_findings
 from gaugerod.substrate.underlay.reach import reach_outline_mm, reaches
+from gaugerod.substrate.underlay.remedy_costs import remedy_costs, runs_area_mm2
 from gaugerod.substrate.underlay.run_lines import RunLines, run_lines
 from gaugerod.substrate.underlay.says import underlay_says
 from gaugerod.substrate.underlay.strips import demands, strips
@@ -47,7 +48,8 @@ def lay_underlay(ask: UnderlayAsk) -> UnderlayPlan:
     lines = RunLines(runs=(), laps=()) if least_lap_mm is None else run_lines(ask, reach_mm, least_lap_mm=least_lap_mm)
     laid_first = tuple(strips(ask))
     wind_held = bool(ask.rods) and all(lap.held for lap in lines.laps)
-    laid_mm2 = _laid_area_mm2(lines.runs, laid_first, top_mm=max(y for _, y in reach_mm))
+    laid_mm2 = runs_area_mm2(lines.runs, top_mm=max(y for _, y in reach_mm)) + _strips_area_mm2(laid_first)
+    remedies = () if least_lap_mm is None else tuple(remedy_costs(ask, lines, reach_mm, least_lap_mm=least_lap_mm))
     return UnderlayPlan(
         where=ask.where,
         least_lap_mm=least_lap_mm,
@@ -60,10 +62,11 @@ def lay_underlay(ask: UnderlayAsk) -> UnderlayPlan:
         slope_area_mm2=signed_area_mm2(ask.outline.points_mm),
         reach_area_mm2=signed_area_mm2(reach_mm),
         laid_area_mm2=laid_mm2,
+        remedies=remedies,
         wind_held=wind_held,
         greatest_gap_mm=greatest_gap_mm(ask.rods),
         findings=underlay_findings(ask, lines.laps, wind_held=wind_held),
-        says=underlay_says(ask, edges=edges, runs=lines.runs, laps=lines.laps, strips=laid_first),
+        says=underlay_says(ask, edges=edges, runs=lines.runs, laps=lines.laps, strips=laid_first, remedies=remedies),
         working=_working(ask, lines, least, laid_mm2=laid_mm2),
     )
 
@@ -75,15 +78,12 @@ def _least_lap_mm(ask: UnderlayAsk, least: Limit | OffTable) -> float | None:
     return least.value if ask.lap_mm is None else max(least.value, ask.lap_mm)
 
 
-def _laid_area_mm2(runs: Sequence[Run], laid_first: Sequence[Strip], *, top_mm: float) -> float:
-    """The sheets as laid, laps counted on both: each a rectangle, the top run cut off at the reach."""
-    of_runs = sum(run.length_mm * (min(run.high_mm, top_mm) - run.low_mm) for run in runs)
-    of_strips = sum(
+def _strips_area_mm2(laid_first: Sequence[Strip]) -> float:
+    return sum(
         strip.length_mm * (strip.width_mm or 0.0)
         for strip in laid_first
         if strip.kind is StripKind.VALLEY and not strip.elsewhere
     )
-    return of_runs + of_strips
 
 
 def _working(ask: UnderlayAsk, lines: RunLines, least: Limit | OffTable, *, laid_mm2: float) -> Step:

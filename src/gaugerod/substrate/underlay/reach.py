@@ -112,7 +112,7 @@ def other_sources(ask: UnderlayAsk) -> Iterator[tuple[str, Limit]]:
         case RidgeMade.BEDDED:
             return
         case RidgeMade.DRY_VENTILATED:
-            yield "stop short of the apex", underlay_figure(ask.edition, UnderlayFigure.RIDGE_DRY_STOP_SHORT_OTHER)
+            yield "short of the apex", underlay_figure(ask.edition, UnderlayFigure.RIDGE_DRY_STOP_SHORT_OTHER)
         case RidgeMade.MONO:
             yield "over the top fascia", underlay_figure(ask.edition, UnderlayFigure.MONO_RIDGE_OVER_LEAST_OTHER)
         case _ as unreachable:

@@ -1,7 +1,8 @@
 """The runs from the eaves up: each as high as its lap allows, the lap brought onto a batten where one is near enough.
 
 Why from the eaves, each run as high as it can go, takes the fewest runs: a run that starts higher never makes the next one
-start lower, since the lap it must keep and the battens it may lap on only rise with it.
+start lower, since the lap it must keep and the battens it may lap on only rise with it. (So long as every lap reaches a
+batten; one that does not, and takes an extra batten or tape, starts as high as any may.)
 """
 
 from collections.abc import Sequence

@@ -7,7 +7,7 @@ from gaugerod.coverings.underlay import Resistance, Support
 from gaugerod.rules.underlay_type import counts_as, is_air_permeable
 from gaugerod.setting_out.said import counted, said
 from gaugerod.standards.underlay import UnderlayFigure
-from gaugerod.substrate.underlay.answer import EdgeReach, LapBetween, Run, RunLap, Strip, StripKind
+from gaugerod.substrate.underlay.answer import EdgeReach, LapBetween, RemedyCost, Run, RunLap, Strip, StripKind
 from gaugerod.substrate.underlay.ask import LapRemedy, UnderlayAsk
 
 
@@ -18,6 +18,7 @@ def underlay_says(
     runs: Sequence[Run],
     laps: Sequence[RunLap],
     strips: Sequence[Strip],
+    remedies: Sequence[RemedyCost],
 ) -> tuple[str, ...]:
     """What to do, in order: strips first, then the runs from the eaves, each edge, the laps, and what the type changes."""
     return (
@@ -25,6 +26,7 @@ def underlay_says(
         *_runs(ask, runs, laps),
         *(f"At the {edge.edge.name}: {edge.does}." for edge in edges),
         *_remedies(ask, laps),
+        *map(_cost, remedies),
         _lie(ask),
         *type_changes(ask),
     )
@@ -100,6 +102,22 @@ def _remedies(ask: UnderlayAsk, laps: Sequence[RunLap]) -> Iterator[str]:
                 yield f"Tape the lap below run {lap.upper} with the underlay maker's own tape, dry and clean."
             case _ as unreachable:
                 assert_never(unreachable)
+
+
+def _cost(cost: RemedyCost) -> str:
+    """One remedy over the whole slope."""
+    named = {
+        LapRemedy.WIDEN: "widened to the next batten",
+        LapRemedy.EXTRA_BATTEN: "given extra battens",
+        LapRemedy.TAPE: "taped",
+    }[cost.remedy]
+    besides = [
+        f"{length_mm / 1000:.1f} m of {thing}"
+        for thing, length_mm in (("batten", cost.extra_batten_length_mm), ("tape", cost.tape_length_mm))
+        if length_mm
+    ]
+    takes = ", ".join([f"{cost.laid_area_mm2 / 1e6:.1f} m² of underlay in {counted(cost.runs_count, 'run')}", *besides])
+    return f"Laps between battens {named}: {takes}."
 
 
 def _lie(ask: UnderlayAsk) -> str:

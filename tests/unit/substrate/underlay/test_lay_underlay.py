@@ -107,16 +107,26 @@ def test_where_a_batten_pokes_into_the_lap_and_leaves_no_room_it_is_taped() -> N
     lap = lay_underlay(ask).laps[0]
     assert isinstance(lap.place, LapBetween)
     assert (LapRemedy.TAPE, None) == (lap.place.remedy, lap.place.extra_batten_mm)
-    assert 9000.0 == lay_underlay(ask).tape_length_mm
+    assert 9000.0 == lay_underlay(ask).remedies[0].tape_length_mm
 
 
-def test_extra_battens_and_tape_are_counted() -> None:
+def test_what_each_remedy_takes_is_told_the_one_taken_first() -> None:
     plan = lay_underlay(underlay_ask(between_battens=LapRemedy.EXTRA_BATTEN))
     between = [lap for lap in plan.laps if isinstance(lap.place, LapBetween)]
-    assert between
-    assert len(between) == len(plan.extra_battens)
-    taped = lay_underlay(underlay_ask(between_battens=LapRemedy.TAPE))
-    assert 9000.0 * len(between) == taped.tape_length_mm
+    extra, widen, tape = plan.remedies
+    assert (LapRemedy.EXTRA_BATTEN, LapRemedy.WIDEN, LapRemedy.TAPE) == (extra.remedy, widen.remedy, tape.remedy)
+    assert (len(plan.runs), plan.laid_area_mm2) == (extra.runs_count, extra.laid_area_mm2)
+    assert 9000.0 * len(between) == extra.extra_batten_length_mm
+    assert 9000.0 * len(between) == tape.tape_length_mm
+    assert (0.0, 0.0) == (widen.extra_batten_length_mm, widen.tape_length_mm)
+    assert widen.laid_area_mm2 > extra.laid_area_mm2
+    assert 3 == sum(line.startswith("Laps between battens") for line in plan.says)
+
+
+def test_nothing_is_told_of_remedies_where_every_lap_lies_on_a_batten() -> None:
+    close = lay_underlay(underlay_ask(rods=level_rods(first_mm=100.0, gauge_mm=50.0, count=98)))
+    assert all(isinstance(lap.place, LapOnBatten) for lap in close.laps)
+    assert () == close.remedies
 
 
 def test_without_battens_the_laps_are_not_held_against_them() -> None:
