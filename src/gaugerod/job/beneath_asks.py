@@ -4,7 +4,6 @@ from statistics import fmean
 
 from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
 from gaugerod.coverings.single_lap import SingleLapTile
-from gaugerod.coverings.underlay import Resistance
 from gaugerod.fixing.ask import FixingAsk, Units
 from gaugerod.fixing.extra_courses import extra_units, under_eaves_units
 from gaugerod.geometry.polygon import signed_area_mm2
@@ -15,13 +14,17 @@ from gaugerod.job.model import Job, TopKind
 from gaugerod.job.result import Laid, SlopeResult
 from gaugerod.job.wished import division_of
 from gaugerod.laying.ask import EdgeKind
+from gaugerod.rules.underlay_type import counts_as, is_air_permeable
 from gaugerod.rules.ventilation import VentConditions
-from gaugerod.standards.underlay import UnderlayFigure, underlay_figure
+from gaugerod.standards.underlay import UnderlayFigure
 from gaugerod.substrate.battens.answer import SlopeBattens
 from gaugerod.substrate.load.ask import LoadAsk, Timber, UnderlayLaid
 from gaugerod.substrate.underlay.answer import UnderlayPlan
 from gaugerod.substrate.underlay.ask import RidgeMade, UnderlayAsk
 from gaugerod.substrate.ventilation.openings import VentedEdge, VentilationAsk
+
+AIR_PERMEABLE = (UnderlayFigure.AIR_PERMEABLE_FROM, UnderlayFigure.AIR_PERMEABLE_FROM_OTHER)
+"""The two meanings of air-permeable, by two sources: only what reaches both is taken as such."""
 
 
 def underlay_ask(
@@ -80,8 +83,10 @@ def air_ask(job: Job, slope: SlopeResult, wished: AirWished, underlay: UnderlayW
         tops=tops,
         conditions=VentConditions(
             pitch_deg=slope.slope.pitch_deg,
-            underlay=_resistance(underlay),
-            air_permeable=_air_permeable(job, underlay),
+            underlay=counts_as(record=underlay.record, support=underlay.support),
+            air_permeable=all(
+                is_air_permeable(record=underlay.record, edition=job.edition, by=meaning) for meaning in AIR_PERMEABLE
+            ),
             insulated=wished.insulated,
             ceiling=wished.ceiling,
             building=wished.building,
@@ -92,20 +97,6 @@ def air_ask(job: Job, slope: SlopeResult, wished: AirWished, underlay: UnderlayW
         ),
         edition=job.edition,
     )
-
-
-def _resistance(underlay: UnderlayWished) -> Resistance:
-    """On boards underlay of low resistance counts as one of high."""
-    return Resistance.HIGH if underlay.support.full else underlay.record.resistance
-
-
-def _air_permeable(job: Job, underlay: UnderlayWished) -> bool:
-    """Assessed as air-permeable by every source there is."""
-    passes = underlay.record.air_permeability
-    if passes is None:
-        return False
-    figures = (UnderlayFigure.AIR_PERMEABLE_FROM, UnderlayFigure.AIR_PERMEABLE_FROM_OTHER)
-    return all(passes.value >= underlay_figure(job.edition, which).value for which in figures)
 
 
 def _lengths_mm(points_mm: tuple[tuple[float, float], ...]) -> list[float]:
