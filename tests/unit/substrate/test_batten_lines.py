@@ -8,8 +8,9 @@ import pytest
 from gaugerod.laying.ask import EdgeKind
 from gaugerod.standards.edition import Edition
 from gaugerod.substrate.battens.ask import BattenMark, EvenRafters, MeasuredRafters, usual_stops
-from gaugerod.substrate.battens.lines import Span, spans_of
+from gaugerod.substrate.battens.lines import End, Span, spans_of
 from gaugerod.substrate.battens.supports import rafters_mm
+from gaugerod.substrate.battens.ways import PieceRules, ways_of
 from tests.scenario.battened_slopes import gable, rooflight, slope
 
 STOPS = usual_stops(Edition.GB)
@@ -86,3 +87,12 @@ def test_even_and_measured_rafters() -> None:
     assert (100.0, 700.0, 1300.0) == rafters_mm(on_it, left_mm=0.0, right_mm=1800.0)
     measured = MeasuredRafters(at_mm=(-50.0, 90.0, 680.0))
     assert (90.0, 680.0) == rafters_mm(measured, left_mm=0.0, right_mm=1800.0)
+
+
+@pytest.mark.parametrize(("second_mm", "may"), [(1199.5, False), (1200.0, True), (1200.5, True)])
+def test_no_piece_is_rounded_up_to_the_least_length(second_mm: float, may: bool) -> None:  # noqa: FBT001
+    """1199.5 mm is cut as 1200 mm, and is still under 1.2 m."""
+    span = Span(End(0.0, EdgeKind.VERGE, "verge"), End(4000.0, EdgeKind.VERGE, "verge"), 1.0)
+    rules = PieceRules(least_mm=1200, greatest_mm=3600, supports_count=3, same_support_mm=50.0)
+    ways = ways_of(span, (100.0, 600.0, second_mm, 1800.0, 2400.0, 3000.0, 3600.0), rules)
+    assert may == any(ways.rafters[end] == 2 for end, _ in ways.steps[0])

@@ -17,6 +17,8 @@ DEARER = 400.0
 """What a rafter costs more, for each time a batten found it closed, to the battens below that one."""
 OFTEN = 100.0
 """What a rafter costs more, from try to try, for each joint it has lately: so that the joints are spread over the rafters."""
+TASTES_COUNT, TASTE_RATIO = 17, 0.06
+"""How many tastes there are, and how much dearer the least liked length is than the most liked."""
 MIXED_RATIO, MIXED_MM = 1.01, 5.0
 """What a piece that must share its stock length costs over its own length: about what is left over when many are mixed."""
 
@@ -47,18 +49,23 @@ CourseJoints = tuple[tuple[int, ...], ...]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PiecePrice:
-    """About what a piece costs: itself, where a stock length is just so long; else what shares its length with it decides."""
+    """About what a piece costs: itself, where a stock length is just so long; else what shares its length with it decides.
+
+    ``taste``  another number likes other lengths a little better: to try several mixtures and keep the best
+    """
 
     stock_mm: tuple[int, ...]
     least_piece_mm: int
     kerf_mm: float
+    taste: int = 0
 
     def price_mm(self, length_mm: int) -> float:
         """The price of a piece, in mm of stock."""
         shortest_mm = min(stock_mm for stock_mm in self.stock_mm if stock_mm >= length_mm)
         if shortest_mm == length_mm or length_mm + self.kerf_mm + self.least_piece_mm > max(self.stock_mm):
             return float(shortest_mm)
-        return length_mm * MIXED_RATIO + MIXED_MM
+        liked = length_mm * self.taste % TASTES_COUNT / TASTES_COUNT
+        return length_mm * (MIXED_RATIO + TASTE_RATIO * liked) + MIXED_MM
 
 
 def joints_course_by_course(

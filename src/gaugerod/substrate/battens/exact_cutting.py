@@ -18,6 +18,10 @@ NOISE = 1e-3
 """Of a cost: costs are whole numbers, values of pieces are not."""
 
 
+PRICED_A_STEP = 4
+"""Pricing the contents so many times is one step of the search; finding the best values prices them all for each sort."""
+
+
 class Cut(NamedTuple):
     """One stock length and the pieces cut from it, longest first. mm."""
 
@@ -72,7 +76,7 @@ class ExactCutting:
             if _value(values, demand) > cost + NOISE:
                 return None
         values = best_values(demand, self._priced)
-        self.steps_left -= len(demand)
+        self.steps_left -= len(demand) * len(self._priced) // PRICED_A_STEP
         self.values.append(values)
         if _value(values, demand) > cost + NOISE:
             return None
@@ -98,9 +102,9 @@ class ExactCutting:
         longest = next((sort for sort, number in enumerate(demand) if number), None)
         if longest is None:
             return []
+        self.steps_left -= 1
         if self.steps_left <= 0 or self._failed.get(demand, -1) >= cost:
             return None
-        self.steps_left -= 1
         allowed = cost + NOISE - _value(values, demand)
         for waste, of_this, (stock_mm, pieces, room_from) in by_waste[longest]:
             if waste > allowed:

@@ -13,6 +13,7 @@ from gaugerod.standards.table import OffTable
 from gaugerod.substrate.battens.any_pattern import any_pattern
 from gaugerod.substrate.battens.ask import BattenedSlope, BattensAsk
 from gaugerod.substrate.battens.course_by_course import (
+    TASTES_COUNT,
     CourseJoints,
     CourseWays,
     PiecePrice,
@@ -20,7 +21,7 @@ from gaugerod.substrate.battens.course_by_course import (
     joints_course_by_course,
 )
 from gaugerod.substrate.battens.cutting import cut_longest_first
-from gaugerod.substrate.battens.exact_cutting import Cut
+from gaugerod.substrate.battens.exact_cutting import Cut, cost_of
 from gaugerod.substrate.battens.lines import Span, spans_of
 from gaugerod.substrate.battens.repeating import Repeating, best_repeating
 from gaugerod.substrate.battens.supports import ends_mm, rafters_mm, widest_spacing_mm
@@ -195,6 +196,8 @@ def planned(ask: BattensAsk, ground: Ground, *, known: dict[tuple[object, ...], 
     price = PiecePrice(stock_mm=stock_mm, least_piece_mm=ground.rules.least_mm, kerf_mm=ask.kerf.value)
     found = joints_course_by_course(ground.courses, stagger=wide, price=price)
     repeating = _repeating(ask, ground, stock_mm, repeat_count=wide.window_count, known=known)
+    if ground.alike is not None and not (repeating is not None and repeating.proved):
+        found = _to_every_taste(ask, ground, found, stagger=wide, price=price)
     if repeating is not None and not _buys_less(ask, ground, found, repeating):
         every = len(repeating.courses)
         joints = tuple((repeating.courses[course.number % every],) for course in ground.courses)
@@ -208,6 +211,26 @@ def planned(ask: BattensAsk, ground: Ground, *, known: dict[tuple[object, ...], 
             by_rule = _any_repeating(ground, rule) or by_rule
         return Planned(ground=ground, joints=by_rule, stagger=rule, repeating=None)
     return Planned(ground=ground, joints=found, stagger=wide, repeating=None)
+
+
+def _to_every_taste(
+    ask: BattensAsk,
+    ground: Ground,
+    found: tuple[CourseJoints, ...] | Stuck,
+    *,
+    stagger: Stagger,
+    price: PiecePrice,
+) -> tuple[CourseJoints, ...] | Stuck:
+    """The best of several mixtures of lengths: battens alike have few lengths, so much hangs on which."""
+    if isinstance(found, Stuck):
+        return found
+    tried = [found]
+    for taste in range(1, TASTES_COUNT):
+        other = joints_course_by_course(ground.courses, stagger=stagger, price=replace(price, taste=taste))
+        if not isinstance(other, Stuck):
+            tried.append(other)
+    stock_mm = stock_of(ask)
+    return min(tried, key=lambda joints: cost_of(cuts_of(pieces_of(ground.courses, joints), ask, stock_mm=stock_mm)))
 
 
 def _buys_less(ask: BattensAsk, ground: Ground, joints: tuple[CourseJoints, ...] | Stuck, repeating: Repeating) -> bool:

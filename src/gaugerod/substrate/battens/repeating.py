@@ -23,10 +23,12 @@ from gaugerod.substrate.battens.ways import Ways, every_way, fewest_pieces_count
 
 MOST_WAYS_COUNT = 2_000
 MOST_LENGTHS_COUNT = 24
-STEPS_COUNT = 150_000
+STEPS_COUNT = 80_000
 """How large a search is begun, and how long it is carried on. Counts, not a clock: the same roof, the same answer."""
 PAIRS_A_STEP = 50
 """So many pairs of ways held against each other are one step of the search."""
+VALUES_A_STEP = 8
+"""So many sets of values a pattern is held against are one step more."""
 EXTRA_PIECES_COUNT = 1
 """A course may have so many pieces more than it needs."""
 
@@ -160,7 +162,7 @@ class _Search:
         times = self.times[at]
         alike = self.times[at + 1 :].count(times)
         for number in range(first, len(self.sorts)):
-            self.cutting.steps_left -= 1
+            self.cutting.steps_left -= 1 + len(self.worth) // VALUES_A_STEP
             if self.cutting.steps_left <= 0:
                 return
             if not self._can_be(chosen, number) or not self._joints(chosen, number):

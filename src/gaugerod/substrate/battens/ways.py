@@ -60,12 +60,13 @@ def ways_of(span: Span, rafters_mm: Sequence[float], rules: PieceRules) -> Ways:
     for start in range(last):
         here: list[tuple[int, int]] = []
         for end in range(start + 1, last + 1):
-            length_mm = ceil((places_mm[end] - places_mm[start]) * span.along_ratio - TOUCH)
+            exact_mm = (places_mm[end] - places_mm[start]) * span.along_ratio
+            length_mm = ceil(exact_mm - TOUCH)
             if length_mm > rules.greatest_mm:
                 break
             supports_count = under[end] - (under[start - 1] if start else 0)
             whole = start == 0 and end == last
-            if whole or (length_mm >= rules.least_mm and supports_count >= rules.supports_count):
+            if whole or (exact_mm >= rules.least_mm - TOUCH and supports_count >= rules.supports_count):
                 here.append((end, length_mm))
         steps.append(tuple(here))
     return Ways((-1, *crossed, -1), (*steps, ()))
