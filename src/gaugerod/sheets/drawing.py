@@ -34,6 +34,13 @@ class Pen(StrEnum):
     HIP = "hip"
     VALLEY = "valley"
     RIDGE = "ridge"
+    RAFTER = "rafter"
+    JOINT = "joint"
+    STRIP = "strip"
+    HATCH = "hatch"
+    FIELD = "field"
+    PERIMETER = "perimeter"
+    NAILED = "nailed"
 
 
 class Letter(StrEnum):

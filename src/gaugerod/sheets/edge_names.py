@@ -1,6 +1,6 @@
 """The name of each edge, written along it just inside the slope, clear of the openings."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from gaugerod.geometry.pitch import atan2_deg, length_mm
 from gaugerod.job.result import SlopeResult
@@ -29,9 +29,15 @@ def named_edges(slope: SlopeResult) -> tuple[tuple[str, Point, Point], ...]:
 
 def edge_names(slope: SlopeResult, *, paper: Paper) -> tuple[Words, ...]:
     """Each edge named where its word is clear of openings and other names; unnamed where no place is free."""
-    taken = [_opening_box(opening, paper) for opening in slope.slope.openings]
+    taken = [opening_box(opening, paper) for opening in slope.slope.openings]
+    return words_along(named_edges(slope), paper=paper, taken=taken)
+
+
+def words_along(edges: Iterable[tuple[str, Point, Point]], *, paper: Paper, taken: Sequence[Box]) -> tuple[Words, ...]:
+    """Words along edges, each just inside its own and clear of what is taken; left out where no place is free."""
+    taken = list(taken)
     named: list[Words] = []
-    for name, start, end in named_edges(slope):
+    for name, start, end in edges:
         for words in _places(name, start, end, scale_ratio=paper.scale_ratio):
             box = words_box(words, paper)
             if not any(box.overlaps(other) for other in taken):
@@ -66,7 +72,8 @@ def _places(name: str, start: Point, end: Point, *, scale_ratio: float) -> Itera
         )
 
 
-def _opening_box(opening: Opening, paper: Paper) -> Box:
+def opening_box(opening: Opening, paper: Paper) -> Box:
+    """The paper an opening takes."""
     x_mm, y_mm = paper.origin_paper_mm
     return Box(
         left_mm=x_mm + opening.from_left_mm / paper.scale_ratio,

@@ -4,6 +4,7 @@ from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.result import SlopeResult
 from gaugerod.setting_out.courses import Rod
 from gaugerod.sheets.dimension_lanes import Label, level_lane_fits
+from gaugerod.sheets.drawing import Anchor, Letter, Words
 from gaugerod.sheets.key_figures import ENDS_SQUARE
 from gaugerod.sheets.lengths_shown import bare_fine_length, bare_length
 from gaugerod.sheets.mark_words import mark_word
@@ -17,6 +18,25 @@ def opening_letter(index: int) -> str:
     """
     turn, place = divmod(index, 26)
     return chr(ord("A") + place) + (f"{turn + 1}" if turn else "")
+
+
+def opening_letters(slope: SlopeResult, *, scale_ratio: float) -> tuple[Words, ...]:
+    """The letter of every opening, in its middle."""
+    words: list[Words] = []
+    for index, opening in enumerate(slope.slope.openings):
+        least_side_mm = min(opening.width_mm, opening.height_mm) / scale_ratio
+        size_mm = max(2.0, min(6.0, 0.7 * least_side_mm))
+        words.append(
+            Words(
+                at_mm=(opening.from_left_mm + opening.width_mm / 2, opening.up_slope_mm + opening.height_mm / 2),
+                text=opening_letter(index),
+                letter=Letter.KEY,
+                size_paper_mm=size_mm,
+                anchor=Anchor.MIDDLE,
+                shift_paper_mm=(0.0, -0.36 * size_mm),
+            )
+        )
+    return tuple(words)
 
 
 def rod_labels(slope: SlopeResult, rod: Rod, *, unit: LengthUnit) -> list[Label]:

@@ -31,11 +31,17 @@ def slope_paths(slope: SlopeResult) -> tuple[Path, ...]:
         Path(pen=Pen.BATTEN, runs_mm=_joined(battens, fifths=False)),
         Path(pen=Pen.FIFTH_BATTEN, runs_mm=_joined(battens, fifths=True)),
         Path(pen=Pen.ROD, runs_mm=tuple(((rod.at_mm, 0.0), (rod.at_mm, rod.length_mm)) for rod in slope.courses.rods)),
-        Path(pen=Pen.OPENING, runs_mm=_opening_rings(slope), closed=True),
+        Path(pen=Pen.OPENING, runs_mm=opening_rings(slope), closed=True),
         Path(pen=Pen.OVERHANG, runs_mm=(covered,), closed=True),
         Path(pen=Pen.OUTLINE, runs_mm=(outline,), closed=True),
     )
     return tuple(path for path in paths if path.runs_mm)
+
+
+def batten_lines(slope: SlopeResult) -> tuple[Line, ...]:
+    """Every batten through its marks, from side to side of the roof structure."""
+    count = max(len(rod.marks_mm) for rod in slope.courses.rods)
+    return tuple(line for index in range(count) for line in _batten_lines(slope, index))
 
 
 def _joined(battens: list[tuple[Line, ...]], *, fifths: bool) -> tuple[Line, ...]:
@@ -85,7 +91,8 @@ def _apex_mm(rods: tuple[Rod, ...], x_mm: float) -> float:
     return rods[0].length_mm
 
 
-def _opening_rings(slope: SlopeResult) -> tuple[tuple[Point, ...], ...]:
+def opening_rings(slope: SlopeResult) -> tuple[tuple[Point, ...], ...]:
+    """The outline of every opening."""
     return tuple(
         (
             (opening.from_left_mm, opening.up_slope_mm),

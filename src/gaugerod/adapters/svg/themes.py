@@ -53,6 +53,13 @@ INK_ON_PAPER = Theme(
         Pen.HIP: Stroke(colour=INK, weight_mm=0.5),
         Pen.VALLEY: Stroke(colour=INK, weight_mm=0.5, dashes_mm=(2.4, 1.0)),
         Pen.RIDGE: Stroke(colour=INK, weight_mm=0.9),
+        Pen.RAFTER: Stroke(colour="#888", weight_mm=0.12),
+        Pen.JOINT: Stroke(colour=INK, weight_mm=0.2, fill=INK),
+        Pen.STRIP: Stroke(colour=INK, weight_mm=0.3, dashes_mm=(0.9, 0.6)),
+        Pen.HATCH: Stroke(colour=INK, weight_mm=0.1),
+        Pen.FIELD: Stroke(colour=INK, weight_mm=0.5, fill=PAPER),
+        Pen.PERIMETER: Stroke(colour=INK, weight_mm=0.2, fill="#dcdcd7"),
+        Pen.NAILED: Stroke(colour=INK, weight_mm=0.3, fill="#c9c9c4"),
     },
 )
 """For print: black, greys that survive a photocopier, and weights that tell the lines apart without colour."""
@@ -87,6 +94,13 @@ CHALK_ON_SLATE = Theme(
         Pen.HIP: Stroke(colour=CHALK, weight_mm=0.5),
         Pen.VALLEY: Stroke(colour=LINE_BLUE, weight_mm=0.5, dashes_mm=(2.4, 1.0)),
         Pen.RIDGE: Stroke(colour=LINE_YELLOW, weight_mm=0.9),
+        Pen.RAFTER: Stroke(colour=LINE_BLUE, weight_mm=0.14),
+        Pen.JOINT: Stroke(colour=LINE_YELLOW, weight_mm=0.2, fill=LINE_YELLOW),
+        Pen.STRIP: Stroke(colour=LINE_BLUE, weight_mm=0.3, dashes_mm=(0.9, 0.6)),
+        Pen.HATCH: Stroke(colour=CHALK, weight_mm=0.12),
+        Pen.FIELD: Stroke(colour=CHALK, weight_mm=0.5, fill=SLATE),
+        Pen.PERIMETER: Stroke(colour=CHALK, weight_mm=0.2, fill="#3f4c52"),
+        Pen.NAILED: Stroke(colour=LINE_YELLOW, weight_mm=0.3, fill="#4d5b61"),
     },
 )
 """For the screen by night. Yellow and blue stay apart for every kind of colour sight, and weight and dashes say the same again."""

@@ -43,7 +43,7 @@ def theme_style(theme: Theme, *, pens: Collection[Pen] = tuple(Pen)) -> str:
     rules = [f".drawing .{pen.value}{{{_stroke_style(theme.strokes[pen])}}}" for pen in Pen if pen in pens]
     rules.append(f".drawing text{{font-family:{FACE};fill:{theme.ink};stroke:none}}")
     rules.append(
-        f".drawing .{Letter.EDGE.value}{{paint-order:stroke;stroke:{theme.paper};stroke-width:1.4;stroke-linejoin:round}}"
+        f".drawing .{Letter.EDGE.value}{{paint-order:stroke;stroke:{theme.paper};stroke-width:0.7;stroke-linejoin:round}}"
     )
     rules.append(f".drawing .{Letter.VALUE.value},.drawing .{Letter.KEY.value}{{font-weight:700}}")
     return "".join(rules)
