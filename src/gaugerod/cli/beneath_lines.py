@@ -26,8 +26,11 @@ def _battens(battens: Battens | None, unit: LengthUnit) -> Iterator[str]:
     cutting = battens.cutting
     buy = ", ".join(f"{each.count} of {write_length(float(each.stock_mm), unit)}" for each in cutting.buy)
     yield f"  battens        {buy}: {cutting.bought_mm / 1000:.1f} m bought, {cutting.net_mm / 1000:.1f} m laid"
+    gathered: dict[str, list[str]] = {}
     for slope in battens.slopes:
-        yield from wrapped(f"{slope.where}: {slope.why}", first=_INDENT)
+        gathered.setdefault(slope.why, []).append(slope.where)
+    for why, places in gathered.items():
+        yield from wrapped(f"{'; '.join(places)}: {why}", first=_INDENT)
     for nails in battens.nails:
         kind = f"{nails.length_mm:g} × {nails.shank_mm:g} mm"
         yield f"{_INDENT}{nails.count} nails {kind} for {nails.what}, {nails.mass_kg:.1f} kg"
