@@ -2,24 +2,24 @@
 
 BATTEN_CAUTIONS = (
     (
-        "Height: guard rails or another way to stop a fall, before the first batten. Battens are no ladder: stand only where one lies "
-        "on a rafter, never between rafters or on an end that runs past its support."
+        "Height: guard rails or another way to stop a fall, before the first batten. Battens are no ladder: stand only where "
+        "one lies on a rafter, never between rafters or on an end that runs past its support."
     ),
     "Lifting: pass long battens up between two people or hoist them, in small bundles tied at both ends; not in wind.",
     (
-        "Sawing: on the ground, in the open, with mask and eye guard; the dust of treated timber harms. Gloves for splinters; burn no "
-        "offcuts."
+        "Sawing: on the ground, in the open, with mask and eye guard; the dust of treated timber harms. Gloves for splinters; burn "
+        "no offcuts."
     ),
     "Bundles lie over rafters, spread out; never on underlay between them.",
 )
 UNDERLAY_CAUTIONS = (
     (
-        "Underlay does not hold a person. Never stand, kneel or lean on it between rafters; work from battens over rafters, crawling "
-        "boards or the scaffold."
+        "Underlay does not hold a person. Never stand, kneel or lean on it between rafters; work from battens over rafters, "
+        "crawling boards or the scaffold."
     ),
     (
-        "Weather and wind: lay only what can be battened down at once. Stop when wind lifts the sheet, and in rain, frost or ice: wet "
-        "sheet is slippery."
+        "Weather and wind: lay only what can be battened down at once. Stop when wind lifts the sheet, and in rain, frost or ice: "
+        "wet sheet is slippery."
     ),
     "Lifting: a roll is heavy and awkward; two people or a hoist, and chock it so that it cannot roll off.",
     "Cover it soon: sunlight ages it. Its maker says how long it may lie open.",

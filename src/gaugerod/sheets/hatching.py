@@ -16,7 +16,7 @@ def hatched(ring: Sequence[Point], *, scale_ratio: float, within: Sequence[Point
     They stand on one grid, so that hatching of neighbours runs through.
 
     >>> [len(list(hatched(((0.0, 0.0), (9.0, 0.0), (9.0, 1.0), (0.0, 1.0)), scale_ratio=ratio))) for ratio in (1.0, 2.0)]
-    [7, 4]
+    [6, 3]
     """
     low, high = bounding_box_mm(ring)
     step_mm = STEP_MM * scale_ratio

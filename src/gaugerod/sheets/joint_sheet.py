@@ -117,8 +117,9 @@ def _pictures(
                 (
                     pattern,
                     (
-                        f"The pattern: which course starts with which length, in {unit_heading(unit)}. Across {pattern.scale_said}, "
-                        "up not to scale. ◆ is a joint on its rafter. Begin with the lowest batten and carry on upwards."
+                        f"The pattern: which course starts with which length, in {unit_heading(unit)}. Across "
+                        f"{pattern.scale_said}, up not to scale. ◆ is a joint on its rafter. Begin with the lowest "
+                        "batten and carry on upwards."
                     ),
                 ),
             )

@@ -26,11 +26,13 @@ def shown_of(places_mm: Sequence[float], *, size_mm: float, scale_ratio: float) 
         return tuple(range(len(places_mm)))
     gap_mm = (places_mm[last] - places_mm[0]) / last
     every = next((step for step in _STEPS if step * gap_mm >= room_mm), len(places_mm))
+    # Lines that stand a little nearer than the mean are still told apart.
+    least_mm = 0.9 * room_mm
     kept = [0]
     for index in range(every - 1, last, every):
-        if places_mm[index] - places_mm[kept[-1]] >= room_mm and places_mm[last] - places_mm[index] >= room_mm:
+        if places_mm[index] - places_mm[kept[-1]] >= least_mm and places_mm[last] - places_mm[index] >= least_mm:
             kept.append(index)
-    return (*kept, last) if places_mm[last] - places_mm[kept[-1]] >= room_mm else tuple(kept)
+    return (*kept, last) if places_mm[last] - places_mm[kept[-1]] >= least_mm else tuple(kept)
 
 
 def beside(at_mm: Point, text: str, *, size_mm: float, off_mm: float = 1.0, letter: Letter = Letter.NAME) -> Words:

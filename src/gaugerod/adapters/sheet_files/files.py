@@ -3,12 +3,13 @@
 import json
 import re
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 
 from gaugerod.adapters.on_roof.write import write_on_roof_html
 from gaugerod.adapters.pdf.write import write_pdf
 from gaugerod.adapters.result_document.document import result_document
+from gaugerod.adapters.sheet_files.beneath_files import Pdf, beneath_job_files, beneath_slope_files
+from gaugerod.adapters.sheet_files.sheet_file import SheetFile
 from gaugerod.adapters.svg.writer import write_svg
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.sheets.laying_sheet import laying_sheet
@@ -21,15 +22,6 @@ from gaugerod.sheets.sheet import PaperSize, Sheet
 from gaugerod.sheets.slope_drawing import slope_drawing
 
 _SCREEN_MM = (260.0, 190.0)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SheetFile:
-    """A file: its name, what it is, and how it is made."""
-
-    name: str
-    says: str
-    make: Callable[[], bytes]
 
 
 def sheet_files(result: Result, *, paper: str, made_at: datetime) -> tuple[SheetFile, ...]:
@@ -58,6 +50,7 @@ def _files(result: Result, size: PaperSize, made_at: datetime) -> Iterator[Sheet
             says=f"roof sheet of {roof.name}: plan, lines, corners",
             make=pdf(lambda roof=roof: roof_sheet(result, roof, size=size)),  # type: ignore[misc]
         )
+    yield from beneath_job_files(result, size=size, pdf=pdf)
     if result.slopes:
         yield SheetFile(
             name="on-the-roof.html",
@@ -72,7 +65,7 @@ def _of_slope(
     slope: SlopeResult,
     stem: str,
     size: PaperSize,
-    pdf: Callable[[Callable[[], Sheet]], Callable[[], bytes]],
+    pdf: Pdf,
 ) -> Iterator[SheetFile]:
     yield SheetFile(
         name=f"{stem}-sheet.pdf",
@@ -92,6 +85,7 @@ def _of_slope(
             says="laying sheet: every unit, cut list",
             make=pdf(lambda: laying_sheet(result, slope, laid, size=size)),
         )
+    yield from beneath_slope_files(result, slope, stem, size=size, pdf=pdf)
     yield SheetFile(name=f"{stem}.svg", says="the slope drawn to scale", make=lambda: _drawing(result, slope))
 
 

@@ -5,7 +5,7 @@ from datetime import datetime
 
 from gaugerod.adapters.pdf.write import write_pdf
 from gaugerod.adapters.result_document.roof_check import roof_check_document
-from gaugerod.adapters.sheet_files.files import SheetFile
+from gaugerod.adapters.sheet_files.sheet_file import SheetFile
 from gaugerod.adapters.svg.writer import write_svg
 from gaugerod.as_built.roof_check import RoofCheck
 from gaugerod.basis.lengths import LengthUnit

@@ -4,7 +4,8 @@ from collections.abc import Iterable
 from datetime import datetime
 from pathlib import Path
 
-from gaugerod.adapters.sheet_files.files import SheetFile, sheet_files
+from gaugerod.adapters.sheet_files.files import sheet_files
+from gaugerod.adapters.sheet_files.sheet_file import SheetFile
 from gaugerod.job.result import Result
 
 
