@@ -180,7 +180,7 @@ def _load_rows(load: Load) -> Iterator[tuple[str, ...]]:
     if load.total is None:
         yield load.where, "TOGETHER: the mass of the covering is not known", "–", "–", "–"
     elif load.least_kn_m2 is not None and load.greatest_kn_m2 is not None:
-        kn_m2 = _between(load.least_kn_m2, load.greatest_kn_m2, places=2)
+        kn_m2 = _between(f"{load.least_kn_m2:.2f}", f"{load.greatest_kn_m2:.2f}")
         area = f"TOGETHER, on {load.area_mm2 / 1e6:.2f} m² of slope"
         yield load.where, area, _span(load.total, places=1), _whole(load.total, load.area_mm2), kn_m2
     if load.old is not None:
@@ -189,13 +189,13 @@ def _load_rows(load: Load) -> Iterator[tuple[str, ...]]:
 
 
 def _span(mass: MassBand, *, places: int) -> str:
-    return _between(mass.least_kg_m2, mass.greatest_kg_m2, places=places)
+    return _between(f"{mass.least_kg_m2:.{places}f}", f"{mass.greatest_kg_m2:.{places}f}")
 
 
 def _whole(mass: MassBand, area_mm2: float) -> str:
-    return _between(mass.least_kg_m2 * area_mm2 / 1e6, mass.greatest_kg_m2 * area_mm2 / 1e6, places=0)
+    area_m2 = area_mm2 / 1e6
+    return _between(f"{mass.least_kg_m2 * area_m2:.0f}", f"{mass.greatest_kg_m2 * area_m2:.0f}")
 
 
-def _between(least: float, greatest: float, *, places: int) -> str:
-    low, high = f"{least:.{places}f}", f"{greatest:.{places}f}"
+def _between(low: str, high: str) -> str:
     return low if low == high else f"{low} to {high}"

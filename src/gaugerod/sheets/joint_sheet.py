@@ -153,4 +153,9 @@ def _pieces(of_slope: SlopeBattens, unit: LengthUnit) -> Iterator[Block]:
 def _how(battens: Battens) -> tuple[str, ...]:
     """The method, without what the drawings and tables tell of each slope, and without buying and sawing."""
     told_elsewhere = ("Buy ", "Cut square", *(f"{each.where}{sign}" for each in battens.slopes for sign in ":,"))
-    return tuple(line for line in battens.method if not line.startswith(told_elsewhere))
+    together = " All slopes together." if len(battens.slopes) > 1 else ""
+    return tuple(
+        f"{line}{together if line.startswith('Nail the ') else ''}"
+        for line in battens.method
+        if not line.startswith(told_elsewhere)
+    )

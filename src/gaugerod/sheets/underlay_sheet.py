@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from gaugerod.basis.finding import Sense
+from gaugerod.basis.finding import Sense, Verdict
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.sheets.beneath_cautions import LAST_CAUTION, UNDERLAY_CAUTIONS
@@ -10,6 +10,7 @@ from gaugerod.sheets.finding_table import finding_alarm, finding_table, verdicts
 from gaugerod.sheets.lengths_shown import bare_fine_length, bare_length, fine_length, unit_heading
 from gaugerod.sheets.setting_out_sheet import foot
 from gaugerod.sheets.sheet import (
+    Alarm,
     Block,
     Bullets,
     Column,
@@ -51,6 +52,8 @@ def _blocks(result: Result, slope: SlopeResult, plan: UnderlayPlan, size: PaperS
     yield Heading(text=f"Slope {name}: underlay", level=1)
     if alarm is not None:
         yield alarm
+    if not plan.runs:
+        yield Alarm(title="◇ No run is placed: read before starting", lines=tuple(_why_none(plan)))
     yield Figures(figures=_figures(result, plan, unit))
     taken_mm = _FRONT_MM if alarm is None else _FRONT_MM + 9.0 + sum(5.0 * -(-len(line) // 95) for line in alarm.lines)
     placed = underlay_drawing(
@@ -80,6 +83,13 @@ def _blocks(result: Result, slope: SlopeResult, plan: UnderlayPlan, size: PaperS
     yield Heading(text="Findings", kept_mm=50.0)
     yield verdicts_counted(plan.findings, name=name, unit=unit)
     yield finding_table(plan.findings, name=name, unit=unit)
+
+
+def _why_none(plan: UnderlayPlan) -> Iterator[str]:
+    """What the findings on laps that no rule covers say."""
+    for finding in plan.findings:
+        if finding.rule.startswith("underlay lap") and finding.verdict is Verdict.NOT_COVERED:
+            yield finding.says
 
 
 def side_laps(rolls: RollCuts | None, plan: UnderlayPlan) -> tuple[tuple[int, Piece], ...]:
