@@ -157,5 +157,5 @@ def _how(battens: Battens) -> tuple[str, ...]:
     return tuple(
         f"{line}{together if line.startswith('Nail the ') else ''}"
         for line in battens.method
-        if not line.startswith(told_elsewhere)
+        if not line.startswith(told_elsewhere) and not (line.startswith("Nail the ") and not battens.cutting.buy)
     )

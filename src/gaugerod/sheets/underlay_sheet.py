@@ -108,14 +108,21 @@ def _is_of(piece: Piece, run: str) -> bool:
 
 def _figures(result: Result, plan: UnderlayPlan, unit: LengthUnit) -> tuple[Figure, ...]:
     wished = result.job.beneath.underlay
-    least = "no rule covers it" if plan.least_lap_mm is None else f"at least {write_length(plan.least_lap_mm, unit)}"
+    least = (
+        "no rule covers it"
+        if plan.least_lap_mm is None
+        else f"at least {_with_mm(plan.least_lap_mm, unit, towards=Sense.AT_MOST)}"
+    )
     smallest_mm = min((lap.lap_mm for lap in plan.laps), default=None)
+    exact = ""
+    if smallest_mm is not None and unit is LengthUnit.FT_IN:
+        exact = f"{fine_length(smallest_mm, LengthUnit.MM, towards=Sense.AT_LEAST)}; "
     figures = [
         Figure(label="Runs", values=(str(len(plan.runs)),), note="numbered from the eaves up"),
         Figure(
             label="Smallest lap",
             values=("none" if smallest_mm is None else fine_length(smallest_mm, unit, towards=Sense.AT_LEAST),),
-            note=least,
+            note=f"{exact}{least}",
         ),
         Figure(
             label="Sheet as laid", values=(f"{plan.laid_area_mm2 / 1e6:.1f} m²",), note="laps counted, off-cuts not"
@@ -126,6 +133,12 @@ def _figures(result: Result, plan: UnderlayPlan, unit: LengthUnit) -> tuple[Figu
         note = f"{record.resistance.value} resistance; {write_length(record.roll_length_mm, unit)} long"
         figures.append(Figure(label="Roll width", values=(write_length(record.roll_width_mm, unit),), note=note))
     return tuple(figures)
+
+
+def _with_mm(length_mm: float, unit: LengthUnit, *, towards: Sense) -> str:
+    """A length that a sixteenth cannot tell exactly has its millimetres beside it."""
+    said = fine_length(length_mm, unit, towards=towards)
+    return f"{said} ({fine_length(length_mm, LengthUnit.MM)})" if unit is LengthUnit.FT_IN else said
 
 
 def _order_table(plan: UnderlayPlan, unit: LengthUnit) -> Table:
@@ -179,7 +192,7 @@ def _edge_table(plan: UnderlayPlan, unit: LengthUnit) -> Table:
             (
                 reach.edge.name,
                 f"{edge_does(reach, unit)}\nSource: {reach.citation}",
-                bare_length(reach.past_mm, unit)
+                bare_fine_length(reach.past_mm, unit, towards=Sense.AT_MOST)
                 if reach.past_mm >= 0
                 else f"{bare_length(-reach.past_mm, unit)} short of it",
             )

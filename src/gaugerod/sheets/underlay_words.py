@@ -2,10 +2,11 @@
 
 from typing import assert_never
 
+from gaugerod.basis.finding import Sense
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.in_words import sentence_in_unit
 from gaugerod.laying.ask import EdgeKind
-from gaugerod.sheets.lengths_shown import bare_length
+from gaugerod.sheets.lengths_shown import bare_fine_length, bare_length
 from gaugerod.substrate.underlay.answer import (
     EdgeReach,
     LapBetween,
@@ -37,11 +38,13 @@ def strip_said(strip: Strip) -> str:
 
 def edge_past(reach: EdgeReach, unit: LengthUnit) -> str:
     """An edge with how far the underlay goes past it, in the fewest words."""
-    name, far = reach.edge.name, bare_length(reach.past_mm if reach.past_mm >= 0 else -reach.past_mm, unit)
+    name = reach.edge.name
     if reach.past_mm == 0:
         return name
     if reach.past_mm < 0:
-        return f"{name}: {far} short"
+        return f"{name}: {bare_length(-reach.past_mm, unit)} short"
+    # It must reach so far at least, so a sixteenth is rounded up.
+    far = bare_fine_length(reach.past_mm, unit, towards=Sense.AT_MOST)
     return f"{name}: {far} up" if reach.edge.kind is EdgeKind.ABUTMENT else f"{name}: {far} past"
 
 
