@@ -16,6 +16,7 @@ from gaugerod.web.access import Access
 from gaugerod.web.answering import TWIN, Front, View
 from gaugerod.web.gate.wire import Door
 from gaugerod.web.pages.about.view import about_view, light_view
+from gaugerod.web.pages.beneath.view import beneath_view
 from gaugerod.web.pages.check_roof.view import check_roof_view
 from gaugerod.web.pages.clash.view import clash_view
 from gaugerod.web.pages.compare.view import compare_view
@@ -68,6 +69,7 @@ _FILLED_IN: tuple[tuple[str, View], ...] = (
     ("/jobs/{job}/covering", covering_view),
     ("/jobs/{job}/covering/own", test_lay_view),
     ("/jobs/{job}/set-out", setting_out_view),
+    ("/jobs/{job}/beneath", beneath_view),
 )
 _DONE: tuple[tuple[str, View], ...] = (
     ("/jobs", begin_view),

@@ -5,7 +5,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
+from gaugerod.adapters.job_file.allowed import Allowed
 from gaugerod.basis.errors import Fault
+from gaugerod.basis.length_lists import parted_lengths
 from gaugerod.web.place_said import place_said
 
 
@@ -102,6 +104,18 @@ def typed(form: Mapping[str, str], name: str) -> str | None:
     return form.get(name, "").strip() or None
 
 
+def lengths_typed(form: Mapping[str, str], name: str, *, allowed: Allowed) -> tuple[tuple[str, ...], tuple[Fault, ...]]:
+    """Several lengths of one field, parted but not yet read; what could be one length or two is a fault of the field.
+
+    >>> stock = Allowed(least_mm=1_200, greatest_mm=12_000, what="a length battens are sold in")
+    >>> lengths_typed({"stock": "3.6 m, 4.8 m"}, "stock", allowed=stock)
+    (('3.6 m', '4.8 m'), ())
+    """
+    listed = parted_lengths(typed(form, name) or "", greatest_mm=allowed.greatest_mm)
+    clear = f"{allowed.what}, with a comma and a blank to the next"
+    return listed.texts, tuple(Fault(name, each.text[:40], clear, f"It {each.reason}.") for each in listed.unclear)
+
+
 def shown_length(value: Any) -> str:  # noqa: ANN401 - whatever a job file may hold
     """A length of a document as a field shows it: as typed, a bare number in mm.
 
@@ -117,6 +131,15 @@ def shown_length(value: Any) -> str:  # noqa: ANN401 - whatever a job file may h
             return ""
         case _:
             return f"{value:g} mm"
+
+
+def shown_lengths(value: Any) -> str:  # noqa: ANN401
+    """A list of lengths of a document as one field shows it.
+
+    >>> shown_lengths(["3.6 m", 4800])
+    '3.6 m, 4800 mm'
+    """
+    return ", ".join(shown_length(each) for each in value) if isinstance(value, list) else ""
 
 
 def table_of(document: Mapping[str, Any], key: str) -> dict[str, Any]:

@@ -13,6 +13,9 @@ from gaugerod.web.form import fault_said, table_of
 from gaugerod.web.place_said import place_said
 from gaugerod.wiring import job_from_document
 
+BENEATH = ("battens", "underlay", "ventilation", "fixings", "load")
+"""The tables of what lies beneath the covering."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lack:
@@ -42,6 +45,11 @@ def answer_of(document: dict[str, Any]) -> Answer:
         return Answer(job=job, faults=refused.faults)
     except GaugerodError as error:
         return Answer(job=job, why=str(error))
+
+
+def without_beneath(document: Mapping[str, Any]) -> dict[str, Any]:
+    """The document without what lies beneath: the setting out alone is answered sooner."""
+    return {key: value for key, value in document.items() if key not in BENEATH}
 
 
 def faults_at_the_door(document: dict[str, Any]) -> tuple[Fault, ...]:
@@ -88,16 +96,17 @@ def _page_of(field: str, job: str) -> str:
     """The page on which this field is mended."""
     part, _, rest = field.partition("[")
     number = rest.partition("]")[0]
-    match part.partition(".")[0]:
-        case "job" | "file":
-            return f"/jobs/{job}/site"
-        case "covering":
-            return f"/jobs/{job}/covering"
-        case "slope" if number.isdigit():
-            return f"/jobs/{job}/slopes/{int(number) + 1}"
-        case "building" if number.isdigit():
-            return f"/jobs/{job}/buildings/{int(number) + 1}"
-        case "set_out":
-            return f"/jobs/{job}/set-out"
-        case _:
-            return f"/jobs/{job}/slopes"
+    table = part.partition(".")[0]
+    if number.isdigit() and table in _LISTED:
+        return f"/jobs/{job}/{_LISTED[table]}/{int(number) + 1}"
+    return f"/jobs/{job}/{_PAGE_OF.get(table, 'slopes')}"
+
+
+_LISTED = {"slope": "slopes", "building": "buildings"}
+_PAGE_OF = {
+    "job": "site",
+    "file": "site",
+    "covering": "covering",
+    "set_out": "set-out",
+    **dict.fromkeys(BENEATH, "beneath"),
+}

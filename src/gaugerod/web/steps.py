@@ -7,6 +7,7 @@ _STEPS = (
     ("slopes", "Slopes", ("slopes", "slope", "plan", "check_roof")),
     ("covering", "Covering", ("covering", "test_lay")),
     ("set-out", "Set out", ("setting_out",)),
+    ("beneath", "Battens, underlay", ("beneath",)),
     ("findings", "Findings", ("findings",)),
     ("working", "Working", ("working",)),
     ("sheets", "Sheets", ("sheets", "on_roof")),

@@ -88,4 +88,6 @@ class SettingOutContext:
     faults: tuple[FaultShown, ...]
     moved: bool
     """Does the page show wishes that are not saved?"""
+    beneath_asked: bool
+    """Is something asked beneath the covering? It is answered on its own page, and not counted here."""
     rev: int

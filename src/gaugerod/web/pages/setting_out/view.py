@@ -6,7 +6,7 @@ from gaugerod.basis.finding import Verdict
 from gaugerod.job.result import NotSetOut, Result, SlopeResult
 from gaugerod.web.asked import Asked
 from gaugerod.web.form import Choice, FaultShown, fault_said, table_of, under_path
-from gaugerod.web.job_answer import Answer, answer_of, lacks
+from gaugerod.web.job_answer import BENEATH, Answer, answer_of, lacks, without_beneath
 from gaugerod.web.keeping import base_of, kept, opened
 from gaugerod.web.pages.setting_out.context import Change, Outside, SettingOutContext, SlopeLink
 from gaugerod.web.pages.setting_out.slope_shown import slope_shown
@@ -23,7 +23,7 @@ def setting_out_view(services: Services, asked: Asked) -> Reply:
     moved = "moved" in wished
     base = base_of(asked, newest, services) if asked.posted else newest
     document = with_wishes(base.document, wished) if moved else base.document
-    answer = answer_of(document)
+    answer = answer_of(without_beneath(document))
     head = JobHead(id=head.id, title=head.title, rev=base.rev)
     if asked.posted and not under_path(answer.faults, "set_out", "covering"):
         return kept(services, asked, base, document, go_to=f"/jobs/{head.id}/set-out")
@@ -57,6 +57,7 @@ def _shown(
             for fault in faults
         ),
         moved=moved,
+        beneath_asked=any(key in document for key in BENEATH),
         rev=head.rev,
     )
     return Shown(page="setting_out", title="Set out", context=context, job=head, status=422 if faults else 200)

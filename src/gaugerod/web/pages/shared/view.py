@@ -6,7 +6,7 @@ from gaugerod.basis.finding import Verdict
 from gaugerod.web.asked import Asked
 from gaugerod.web.job_answer import answer_of
 from gaugerod.web.keeping import UNTITLED
-from gaugerod.web.pages.findings.view import finding_row
+from gaugerod.web.pages.findings.parted import finding_row
 from gaugerod.web.pages.setting_out.slope_shown import slope_shown
 from gaugerod.web.pages.shared.context import SharedContext
 from gaugerod.web.pages.sheets.view import downloads_of, file_of

@@ -1,12 +1,25 @@
 """The form of one slope: from its table in the document to fields, and from what was typed back to the table."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
+from gaugerod.adapters.job_file.allowed import PLACE_ON_THE_ROOF
+from gaugerod.basis.errors import Fault
 from gaugerod.job.model import TopKind
 from gaugerod.setting_out.across import SideKind
 from gaugerod.sheets.slope_labels import opening_letter
-from gaugerod.web.form import Choice, Field, list_of, shown_length, table_of, typed, with_keys
+from gaugerod.web.form import (
+    Choice,
+    Field,
+    lengths_typed,
+    list_of,
+    shown_length,
+    shown_lengths,
+    table_of,
+    typed,
+    with_keys,
+)
 from gaugerod.web.pages.slope.context import OpeningFields
 from gaugerod.web.pitch_ways import PitchBy, pitch_fields, pitch_typed
 
@@ -49,6 +62,8 @@ def tape_fields(table: Mapping[str, Any]) -> tuple[Field, ...]:
               hint="left end to right end of the roof structure, as you look at the slope"),
         Field(name="rafter_spacing", label="Rafter to rafter", value=shown_length(table.get("rafter_spacing")),
               hint="centre to centre; settles the batten"),
+        Field(name="rafters_at", label="Middle of every rafter", value=shown_lengths(table.get("rafters_at")),
+              hint="where they are not even: from the left end, with a comma and a blank between"),
     )  # fmt: skip
 
 
@@ -120,10 +135,17 @@ def slope_typed(form: Mapping[str, str], *, base: Mapping[str, Any]) -> dict[str
             **{key: typed(form, key) for key in plain},
             "pitch": pitch_typed(form),
             "diagonals": diagonals or None,
+            "rafters_at": list(lengths_typed(form, "rafters_at", allowed=PLACE_ON_THE_ROOF)[0]) or None,
             "rafters": _rafters_typed(form) or None,
             "opening": _openings_typed(form) or None,
         },
     )
+
+
+def unclear_rafters(form: Mapping[str, str], *, under: str) -> tuple[Fault, ...]:
+    """Middles of rafters that could be one length or two, as faults of the slope ``under`` this path."""
+    unclear = lengths_typed(form, "rafters_at", allowed=PLACE_ON_THE_ROOF)[1]
+    return tuple(replace(fault, field=f"{under}.{fault.field}") for fault in unclear)
 
 
 def _rafters_typed(form: Mapping[str, str]) -> list[Any]:

@@ -18,6 +18,7 @@ from gaugerod.web.pages.slope.form import (
     slope_typed,
     square_fields,
     tape_fields,
+    unclear_rafters,
 )
 from gaugerod.web.pages.slope.taped_so_far import taped_so_far
 from gaugerod.web.pitch_ways import PitchBy, pitch_way
@@ -50,7 +51,8 @@ def slope_view(services: Services, asked: Asked) -> Reply:
     at = len(slopes) if index is None else index
     slopes[at : at + 1] = [table]
     document = {**base.document, "slope": slopes}
-    faults = under_path(faults_at_the_door(document), f"slope[{at}]")
+    unclear = () if isinstance(table.get("outline"), list) else unclear_rafters(asked.form, under=f"slope[{at}]")
+    faults = (*unclear, *under_path(faults_at_the_door(document), f"slope[{at}]"))
     if faults:
         return _shown(table, base, head, index=index, by=by, faults=faults)
     following = "set-out" if document.get("covering") else "covering"

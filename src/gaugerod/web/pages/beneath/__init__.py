@@ -1,0 +1,1 @@
+"""What lies beneath the covering and holds it."""

@@ -1,0 +1,95 @@
+"""What the page of battens, underlay, air, fixings and masses shows."""
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from gaugerod.sheets.sheet import Figure
+from gaugerod.web.blocks import PartShown
+from gaugerod.web.form import Choice, FaultShown, Field
+from gaugerod.web.job_answer import Lack
+from gaugerod.web.pages.findings.context import FindingRow
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MoreFields:
+    """Fields that can be left alone most of the time; ``opened`` when something stands in them."""
+
+    title: str
+    says: str
+    fields: tuple[Field, ...]
+    rows: tuple[tuple[Field, ...], ...]
+    opened: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartAsked:
+    """One table of the job file: its switch, the fields that matter, and the others under more."""
+
+    key: str
+    title: str
+    says: str
+    on: bool
+    first: tuple[Field, ...]
+    more: tuple[MoreFields, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AlarmShown:
+    """What is read before anything else of a plan."""
+
+    title: str
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawingShown:
+    """A drawing for a desk and for a phone, with its caption."""
+
+    wide: Markup
+    pocket: Markup
+    caption: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanShown:
+    """One sheet as the page shows it: figures and drawings first, its tables to open."""
+
+    heading: str
+    alarms: tuple[AlarmShown, ...]
+    figures: tuple[Figure, ...]
+    says: tuple[str, ...]
+    drawings: tuple[DrawingShown, ...]
+    parts: tuple[PartShown, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answered:
+    """The answer: what to order; the plans of the slope chosen; air and masses, and the cutting lists, of the whole job."""
+
+    order: tuple[PartShown, ...]
+    of_slope: tuple[PlanShown, ...]
+    of_job: tuple[PartShown, ...]
+    to_cut: tuple[PlanShown, ...]
+    cautions: tuple[str, ...]
+    outside: tuple[FindingRow, ...]
+    not_covered: tuple[FindingRow, ...]
+    within: tuple[FindingRow, ...]
+    finding_parts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BeneathContext:
+    """The form, and what it answers."""
+
+    asked: tuple[PartAsked, ...]
+    slopes: tuple[Choice, ...]
+    slope: str
+    rev: int
+    faults: tuple[FaultShown, ...]
+    """What kept the form from being saved."""
+    to_say: tuple[FaultShown, ...]
+    """What the parts switched on still lack; the others are answered all the same."""
+    answered: Answered | None
+    """None: nothing is switched on, or the job cannot be set out."""
+    lacks: tuple[Lack, ...]
