@@ -20,6 +20,7 @@ from gaugerod.rules.nails import (
     slate_hole_findings,
     slate_hole_from_side_mm,
 )
+from gaugerod.setting_out.said import counted
 from gaugerod.standards.fixings import FixingFigure, fixing_figure
 
 WIND = Citation(
@@ -54,7 +55,7 @@ def findings_of(
     yield _perimeter(ask, perimeter, kinds)
     yield from _openings(ask, perimeter)
     yield from _maker(ask, kinds)
-    yield from _pieces(ask, courses)
+    yield from _pieces(ask, field, courses)
     yield from _nails(ask, nail)
     yield from _slates(ask)
     yield from _levels(ask)
@@ -175,14 +176,16 @@ def _maker(ask: FixingAsk, kinds: Sequence[KindCount]) -> Iterator[Finding]:
             proposed=float(clips),
             unit="count",
             citation=MAKER_KNOWS,
-            says=f"{clips} clips are counted; which clip fits the tile, its batten and its place is the maker's to say.",
+            says=f"{counted(clips, 'clip')} counted; which clip fits the tile, its batten and its place is the maker's to say.",
         )
 
 
-def _pieces(ask: FixingAsk, courses: Sequence[HeldCourse]) -> Iterator[Finding]:
+def _pieces(ask: FixingAsk, field: FieldRule, courses: Sequence[HeldCourse]) -> Iterator[Finding]:
     pieces = [piece for course in courses for piece in course.pieces]
     bonded = sum(piece.remedy is Remedy.BOND_AND_CLIP for piece in pieces)
     if bonded:
+        nailed = field.every_count == 1 and field.least.nails_count and not ask.is_slate
+        steep = " At this pitch every tile is to be nailed, and these are not." if nailed else ""
         yield not_covered(
             rule="small pieces",
             where=ask.where,
@@ -190,8 +193,8 @@ def _pieces(ask: FixingAsk, courses: Sequence[HeldCourse]) -> Iterator[Finding]:
             unit="count",
             citation=SMALL,
             says=(
-                f"{bonded} small pieces are bonded to their neighbours and clipped: adhesive and clip as their maker says. "
-                "Wider units, or joints moved along, do without them."
+                f"{counted(bonded, 'small piece')} to bond to the neighbour and to clip: adhesive and clip as their maker says. "
+                f"Wider units, or joints moved along, do without them.{steep}"
             ),
         )
     drilled = sum(piece.short_count > 0 for piece in pieces)
@@ -203,7 +206,7 @@ def _pieces(ask: FixingAsk, courses: Sequence[HeldCourse]) -> Iterator[Finding]:
             unit="count",
             citation=DRILLED,
             says=(
-                f"{drilled} cut tiles keep fewer holes than they need nails (where the holes are is assumed): drill them "
+                f"{counted(drilled, 'cut tile')} with fewer holes left than nails needed (where the holes are is assumed): drill "
                 "clear of the cut, never with a hammer action, or bond and clip."
             ),
         )

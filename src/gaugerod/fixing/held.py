@@ -7,6 +7,16 @@ from gaugerod.laying.ask import EdgeKind
 from gaugerod.rules.fixings import LeastFixing
 
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
+WORDS = (
+    ("nail", "nails"),
+    ("tail clip", "tail clips"),
+    ("eaves clip", "eaves clips"),
+    ("verge clip", "verge clips"),
+    ("hook", "hooks"),
+    ("bond to the neighbour", "bonds to the neighbour"),
+    ("nail or clip", "nails or clips"),
+)
+"""Each kind of fixing in the order of ``Held``: one, several."""
 
 
 class Held(NamedTuple):
@@ -33,15 +43,6 @@ class Held(NamedTuple):
         """Clips of every kind."""
         return self.tail_clips_count + self.eaves_clips_count + self.verge_clips_count
 
-    def meets(self, least: LeastFixing) -> bool:
-        """Is the unit held by what it needs at the least?"""
-        return (
-            self.nails_count >= least.nails_count
-            and self.clips_count >= least.clips_count
-            and self.hooks_count >= least.hooks_count
-            and self.in_all_count >= least.in_all_count
-        )
-
     def __str__(self) -> str:
         """In words.
 
@@ -50,12 +51,7 @@ class Held(NamedTuple):
         one nail, one verge clip
         hung on its nibs, not fixed
         """
-        words = ("nail", "tail clip", "eaves clip", "verge clip", "hook", "bond to its neighbour", "nail or clip")
-        said = [
-            f"{NUMBERS[count] if count < len(NUMBERS) else count} {word}{'s' if count > 1 else ''}"
-            for count, word in zip(self, words, strict=True)
-            if count
-        ]
+        said = [_counted(count, *words) for count, words in zip(self, WORDS, strict=True) if count]
         return ", ".join(said) or "hung on its nibs, not fixed"
 
 
@@ -92,3 +88,8 @@ def held(least: LeastFixing, *, holes_count: int | None, why: Collection[EdgeKin
 
 BONDED_AND_CLIPPED = Held(tail_clips_count=1, bonds_count=1)
 """A piece under half, or one with neither nib nor hole left: bonded to its neighbour, and clipped."""
+
+
+def _counted(count: int, one: str, several: str) -> str:
+    number = NUMBERS[count] if count < len(NUMBERS) else str(count)
+    return f"{number} {one if count == 1 else several}"

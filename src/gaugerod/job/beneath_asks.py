@@ -156,7 +156,7 @@ def load_ask(
         stated=wished.stated,
         timbers=() if battens is None else tuple(_timbers(battens)),
         underlay=None
-        if underlay is None
+        if underlay is None or not underlay[1].runs
         else UnderlayLaid(record=underlay[0].record, laid_area_mm2=underlay[1].laid_area_mm2),
         old=wished.old,
         warn=wished.warn,
@@ -171,7 +171,7 @@ def _cover_mm(job: Job, slope: SlopeResult) -> float | None:
 
 
 def _timbers(battens: SlopeBattens) -> list[Timber]:
-    if battens.section is None:
+    if battens.section is None or not battens.net_mm:
         return []
     return [
         Timber(

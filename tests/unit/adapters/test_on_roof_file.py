@@ -16,8 +16,8 @@ import pytest
 from gaugerod.adapters.on_roof.write import on_roof_policy, write_on_roof_html
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import Result
-from gaugerod.job.set_out import set_out
 from gaugerod.job.rod_marks import rod_marks
+from gaugerod.job.set_out import set_out
 from gaugerod.wiring import demo_job, job_from_file
 
 MADE_AT = datetime(2026, 3, 2, 7, 30)  # noqa: DTZ001 - a wall clock, as it is printed

@@ -198,3 +198,15 @@ def test_a_slope_turned_round_needs_the_same() -> None:
     assert [round(plan.laid_area_mm2) for plan in before.underlay] == [
         round(plan.laid_area_mm2) for plan in after.underlay
     ]
+
+
+def test_what_cannot_be_battened_or_underlaid_is_still_weighed() -> None:
+    stuck = example("demo", battens={"stock": ["2.4 m"]}, load={})
+    stuck["slope"][0].update(rafter_spacing="600 mm", across="8.400 m")
+    for key in ("ridge", "diagonals"):
+        stuck["slope"][0].pop(key)
+    flat = example("demo", **EVERY)
+    flat["slope"][0]["pitch"] = "10°"
+    for document in (stuck, flat):
+        parts = [part.name for part in set_out(read_job_document(document)).beneath.loads[0].parts]
+        assert "battens and underlay" in parts

@@ -24,7 +24,6 @@ STUCK = edited_demo(
     ('rafter_spacing = "400 mm"', 'rafter_spacing = "600 mm"'),
     ('across = "7.460 m"', 'across = "8.400 m"'),
     ('ridge = "7.462 m"\ndiagonals = { from_left = "8.935 m", from_right = "8.928 m" }\n', ""),
-    ('[load]\nold = { title = "concrete tiles taken off", least = 46, greatest = 50 }', ""),
 )
 
 

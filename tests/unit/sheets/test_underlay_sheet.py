@@ -17,8 +17,7 @@ from gaugerod.substrate.underlay.answer import LapBetween, UnderlayPlan
 from tests.scenario.beneath_results import NAMES, beneath_result, edited_demo, slope_named
 
 SHORT_ROLLS = edited_demo(('roll_length = "50 m"', 'roll_length = "12 m"'))
-NO_LOAD = ('[load]\nold = { title = "concrete tiles taken off", least = 46, greatest = 50 }', "")
-FLAT = edited_demo(('pitch = "35°"', 'pitch = "10°"'), NO_LOAD)
+FLAT = edited_demo(('pitch = "35°"', 'pitch = "10°"'))
 
 
 def plan_drawn(result: Result, plan: UnderlayPlan, width_mm: float) -> Placed:
