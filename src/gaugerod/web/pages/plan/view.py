@@ -12,7 +12,7 @@ from gaugerod.basis.lengths import LengthUnit
 from gaugerod.geometry.closing_finding import closing_finding
 from gaugerod.geometry.polygon import Point
 from gaugerod.web.asked import Asked
-from gaugerod.web.form import FaultShown, list_of, placed, table_of, under_path
+from gaugerod.web.form import FaultShown, Field, list_of, placed, table_of, under_path
 from gaugerod.web.job_answer import faults_at_the_door
 from gaugerod.web.keeping import base_of, head_of, kept, opened
 from gaugerod.web.pages.plan.building_table import corner_order, outline_of_table, table_of_outline
@@ -22,6 +22,7 @@ from gaugerod.web.pages.plan.fields import (
     faults_in_form,
     fields_of,
     named_field,
+    named_in_full,
     pitch_group,
     wall_rows,
     with_fields,
@@ -167,8 +168,9 @@ def _shown(
 ) -> Shown:
     typed, roof, unit = answered.typed, answered.roof, _unit(revision)
     rows, named, pitch, around = wall_rows(typed), named_field(typed), pitch_group(typed), around_fields(typed)
-    every = [named, *pitch, *around, *(field for row in rows for field in fields_of(row))]
-    with_faults, listed = placed(every, faults)
+    with_faults, _ = placed([named, *pitch, *around, *(field for row in rows for field in fields_of(row))], faults)
+    in_full = [named, *pitch, *around, *(field for row in rows for field in named_in_full(row))]
+    _, listed = placed(in_full, faults)
     known = {field.name: field for field in with_faults}
     context = PlanContext(
         number=None if index is None else index + 1,
@@ -185,7 +187,7 @@ def _shown(
         plan=plan_shown(typed, answered.corners, roof.form, before=before, unit=unit),
         closes=_closes(answered),
         notes=_notes(answered),
-        open_faults=_open_faults(answered, every),
+        open_faults=_open_faults(answered, in_full),
         asks=None if roof.asks is None else ask_shown(roof.asks, answered.corners),
         cheeks=typed.cheeks,
         roof=None
@@ -222,7 +224,7 @@ def _notes(answered: Answered) -> tuple[str, ...]:
     return tuple(notes)
 
 
-def _open_faults(answered: Answered, fields: Sequence[Any]) -> tuple[FaultShown, ...]:
+def _open_faults(answered: Answered, fields: Sequence[Field]) -> tuple[FaultShown, ...]:
     """What is in the way of the roof; silent about what nobody has typed yet."""
     begun = any(wall.length for wall in answered.typed.walls)
     if not begun:
