@@ -78,6 +78,11 @@ def test_walls_that_run_the_way_it_misses_are_named_and_found_ones_are_not() -> 
     assert "Measure again first: wall 1, wall 3, wall 5." in closing_finding(walk, where="house").says
 
 
+def test_a_walk_that_misses_by_more_than_a_wall_had_a_turn_wrong() -> None:
+    turned = ((12400.0, 90.0), (7200.0, 90.0), (5600.0, 90.0), *L_SHAPE[3:])
+    assert "Look at the turns first" in closing_finding(walk_outline(walls(*turned)), where="house").says
+
+
 @pytest.mark.parametrize("long_mm", [0.0, -1.0, nan, inf])
 def test_a_length_that_cannot_be_is_refused(long_mm: float) -> None:
     with pytest.raises(InputRefused) as refused:

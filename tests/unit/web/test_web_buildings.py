@@ -184,6 +184,17 @@ def test_what_is_typed_while_a_part_is_asked_is_not_saved(browser: Browser) -> N
     assert before == browser.document()
 
 
+def test_an_outline_that_misses_its_first_corner_is_saved_only_when_that_was_seen(browser: Browser) -> None:
+    form = typed(["9 m", "6 m", "9.3 m", "6 m"], do="save")
+    refused = browser.post(f"/jobs/{browser.job}/buildings/new", form)
+    assert 422 == refused.status_code
+    assert "misses its first corner by 300.0 mm" in refused.text
+    assert 'href="#f-straight"' in refused.text
+    assert 'id="f-straight"' in refused.text
+    assert 303 == browser.post(f"/jobs/{browser.job}/buildings/new", {**form, "straight": "yes"}).status_code
+    assert ["-300 mm", "6000 mm"] == browser.document()["building"][0]["outline"][3]
+
+
 def test_an_outline_that_crosses_itself_is_told_by_its_walls(browser: Browser) -> None:
     tapped = look(browser, {**NEW, "do": "tapped", "corners": "0,0 9000,6000 9000,0 0,6000"})
     assert None is tapped["roof"]
@@ -252,6 +263,8 @@ def test_a_building_is_taken_out(hipped: Browser) -> None:
 def test_the_list_of_slopes_leads_to_the_building(hipped: Browser) -> None:
     text = hipped.get(f"/jobs/{hipped.job}/slopes").text
     assert f'href="/jobs/{hipped.job}/buildings/1"' in text
+    assert "5 slopes, 4 hips, 1 valley, 2 ridges, 1 gable, 161.28 m²" in text
+    assert "<title>Roof plan, house</title>" in text
     assert f'href="/jobs/{hipped.job}/buildings/new"' in text
 
 
