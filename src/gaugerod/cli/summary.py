@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from gaugerod.basis.finding import Verdict
+from gaugerod.basis.fine_lengths import fine_length
 from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
 from gaugerod.cli.lines import finding_lines, wrapped
-from gaugerod.job.method_across import fine_length
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.setting_out.across import Across, SideKind
 from gaugerod.setting_out.courses import Alternative
