@@ -268,6 +268,28 @@ def test_the_list_of_slopes_leads_to_the_building(hipped: Browser) -> None:
     assert f'href="/jobs/{hipped.job}/buildings/new"' in text
 
 
+def test_every_slope_of_a_building_can_be_set_out_and_is_found_on_its_roof(hipped: Browser) -> None:
+    for number in range(1, 6):
+        page = hipped.get(f"/jobs/{hipped.job}/set-out.json?slope=house%20{number}").json()
+        assert f"house {number}" == page["slope"]["name"]
+        assert "Roof plan, house" in page["roof"]["wide"]
+        assert page["roof"]["corners"]
+        assert page["slope"]["wide"].startswith("<svg")
+    assert "Where it lies on the roof of house" in hipped.get(f"/jobs/{hipped.job}/set-out").text
+    findings = hipped.get(f"/jobs/{hipped.job}/findings").text
+    assert "Slopes house 1, house 2, house 3, house 4, house 5 are coursed together" in findings
+
+
+def test_a_roof_that_asks_leads_from_setting_out_to_its_building(hipped: Browser) -> None:
+    document = hipped.document()
+    building = document["building"][0]
+    building["outline"].insert(1, ["6 m", "0 m"])
+    building["pitch"] = ["30°", *building["pitch"]]
+    hipped.store.save(hipped.job, document, by="test", base_rev=2)
+    lacks = hipped.get(f"/jobs/{hipped.job}/set-out.json").json()["lacks"]
+    assert [f"/jobs/{hipped.job}/buildings/1"] == [lack["href"] for lack in lacks]
+
+
 def test_names_are_escaped_in_both_drawings(browser: Browser) -> None:
     page = browser.post(
         f"/jobs/{browser.job}/buildings/new", typed(["9 m", "6 m", "", ""], name="</title><script>x</script>")
