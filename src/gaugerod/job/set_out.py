@@ -21,6 +21,7 @@ from gaugerod.job.model import Job, Slope
 from gaugerod.job.outlined import outline_shape
 from gaugerod.job.result import NotSetOut, Result, RoofResult, SlopeResult
 from gaugerod.job.rules_met import job_findings
+from gaugerod.job.slope_called import slope_called
 from gaugerod.job.stack_share import stack_shares
 from gaugerod.job.up_slope import corner_ask, up_slope
 from gaugerod.laying.offcuts import OffcutPlan, plan_offcuts
@@ -175,7 +176,7 @@ def _once_each(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
 def _slope_working(slope: SlopeResult) -> Step:
     parts = (slope.courses.working,) if slope.across is None else (slope.courses.working, slope.across.working)
     return Step(
-        name=f"slope {slope.slope.name}",
+        name=f"{slope_called(slope.slope.name)}",
         formula="area inside the corners",
         inputs={f"corner {index} (mm)": f"{x:.0f}, {y:.0f}" for index, (x, y) in enumerate(slope.shape.outline_mm, 1)},
         value=slope.shape.area_mm2 / 1e6,

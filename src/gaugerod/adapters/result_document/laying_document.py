@@ -18,7 +18,7 @@ def laying_document(laid: Laid) -> LayingDocument:
     """Every unit of one slope."""
     laying = laid.laying
     return {
-        "whole": laying.whole_count,
+        "whole": laid.whole_units_count,
         "cut": len(laid.pieces),
         "runs": [{"course": run.course + 1, "first": run.first, "count": run.count} for run in laying.runs],
         "cuts": [_piece(piece) for piece in laid.pieces],
