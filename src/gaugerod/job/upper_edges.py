@@ -138,8 +138,8 @@ def edges_left_to_the_laying(slope: Slope) -> Iterator[Finding]:
             unit="mm",
             citation=RAKING,
             says=f"This {slope.outline.kinds[index].value} rakes by {out_mm:.0f} mm from foot to head, so the pieces along it "
-            "run from nothing to a whole unit: the laying sheet has each. Where one is under half a unit, cut it and its "
-            "neighbour from a wider unit, or bond and fix it.",
+            "change width by as much: the laying sheet has each. Where one is under half a unit, cut it and its neighbour from a "
+            "wider unit, or bond and fix it.",
         )
 
 
