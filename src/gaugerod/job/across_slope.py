@@ -11,7 +11,7 @@ from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
 from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.geometry.taped_slope import SlopeShape
 from gaugerod.job.model import Job, Slope
-from gaugerod.job.upper_edges import edges_left_to_the_laying, upper_edges
+from gaugerod.job.upper_edges import edges_left_to_the_laying, how_it_stands, upper_edges
 from gaugerod.job.wished import division_of, side
 from gaugerod.rules.plain_tile import plain_tile_sidelap
 from gaugerod.rules.slates import slate_joint
@@ -69,7 +69,7 @@ def _single_lap(job: Job, slope: Slope, shape: SlopeShape, tile: SingleLapTile) 
     if tile.cover_closed_mm is None or tile.cover_open_mm is None:
         return AcrossSlope(across=None, findings=(_cover_not_known(slope, tile),))
     top_left_mm, top_right_mm = _top_line_mm(slope, shape)
-    crowns = bool(tile.high_points_mm)
+    crowns, stands = bool(tile.high_points_mm), how_it_stands(slope)
     across = set_out_across(
         AcrossAsk(
             where=slope.name,
@@ -91,6 +91,9 @@ def _single_lap(job: Job, slope: Slope, shape: SlopeShape, tile: SingleLapTile) 
             minimum_cut=minimum_cut(job.edition),
             perps_every_count=job.wishes.perps_every_count,
             upper=upper_edges(job, slope, high_point=crowns),
+            left_high_mm=stands.left_high_mm,
+            right_high_mm=stands.right_high_mm,
+            reaches_mm=stands.reaches_mm,
         )
     )
     return AcrossSlope(across=across, findings=(*across.findings, *edges_left_to_the_laying(slope)))
@@ -111,6 +114,7 @@ def joint_band(job: Job, unit: PlainTile | SizedSlate) -> Band:
 
 def _double_lap(job: Job, slope: Slope, shape: SlopeShape, unit: PlainTile | SizedSlate) -> AcrossSlope:
     top_left_mm, top_right_mm = _top_line_mm(slope, shape)
+    stands = how_it_stands(slope)
     asked = DoubleLapAcross(
         where=slope.name,
         eaves_width_mm=slope.taped.eaves_mm,
@@ -124,6 +128,9 @@ def _double_lap(job: Job, slope: Slope, shape: SlopeShape, unit: PlainTile | Siz
         openings=slope.openings,
         perps_every_count=job.wishes.perps_every_count,
         upper=upper_edges(job, slope, high_point=False),
+        left_high_mm=stands.left_high_mm,
+        right_high_mm=stands.right_high_mm,
+        reaches_mm=stands.reaches_mm,
     )
     ask = across_ask(asked, unit=unit)
     across = without_last_joint(set_out_across(ask), asked)
