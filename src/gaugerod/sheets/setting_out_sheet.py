@@ -112,6 +112,7 @@ def _front(result: Result, slope: SlopeResult, *, size: PaperSize) -> list[Block
 def _said_first(result: Result, slope: SlopeResult) -> list[Finding]:
     """The findings of the job as a whole, then the slope's."""
     of_slopes = {finding for each in result.slopes for finding in each.findings}
+    of_slopes |= {finding for each in result.not_set_out for finding in each.findings}
     return [*(finding for finding in result.findings if finding not in of_slopes), *slope.findings]
 
 
@@ -200,8 +201,8 @@ def alternatives_table(alternatives: Sequence[Alternative], *, counted: str, mea
                 f"{each.rank}",
                 each.change,
                 each.costs,
-                f"{each.gauges}",
-                fine_length(each.gauge_mm, unit),
+                f"{each.gauges}" if each.gauges else "–",
+                fine_length(each.gauge_mm, unit) if each.gauges else "–",
                 "● kept" if each.keeps_limits else "▲ BROKEN",
             )
             for each in alternatives
