@@ -160,6 +160,7 @@ def test_double_lap_courses_carried_on_are_those_of_the_engine_with_eaves_top_an
     asked = [double_lap_for_script(case) for case in cases]
     told = carried_on(script, asked)
     assert any("LAP SHORT" in found["faults"] for found in told)
+    assert {True, False} == {"ridge-lap-short" in found["ends"] for found in told}
     for case, given, found in zip(cases, asked, told, strict=True):
         figures, extras = given["slope"]["re_gauge"]["double_lap"], case.again.double_lap
         assert extras is not None
@@ -174,6 +175,9 @@ def test_double_lap_courses_carried_on_are_those_of_the_engine_with_eaves_top_an
             assert extras.under_eaves_length_mm == pytest.approx(rows[0]["unit"], abs=TOUCH)
             short = any(lap < figures["headlap_mm"] - TOUCH for lap in laps)
             assert not short or "LAP SHORT" in found["faults"]
+        ridge_laps = [extra.laps_mm[-1] for extra in extras.rods if figures["ridge_cover_mm"] is not None]
+        ridge_short = any(lap < figures["headlap_mm"] - TOUCH for lap in ridge_laps)
+        assert ridge_short == ("ridge-lap-short" in found["ends"])
 
 
 def written_by_chance(chance: Random) -> str:

@@ -85,7 +85,7 @@ def check(ask: DoubleLapAsk) -> None:
                 [extra.tails_mm[0] + extras.under_eaves_length_mm - usable_mm, *extra.tails_mm]
             ):
                 head_below, nail = below + usable_mm, mark + extras.holing_mm
-                assert nail - head_below >= 10.0 - 1e-6
+                assert nail - head_below >= 3.0 - 1e-6
 
 
 @settings(max_examples=100, deadline=None)

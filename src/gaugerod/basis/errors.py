@@ -22,12 +22,21 @@ class GaugerodError(Exception):
     """The root: catch this to catch all of ours and nothing else."""
 
 
+NOT_GIVEN = frozenset({"nothing", "none", "neither"})
+"""What stands for ``given`` where nothing was written."""
+
+
 @dataclass(frozen=True, slots=True)
 class Fault:
     """One thing wrong with an input, said so that a person can mend it.
 
     ``field`` is the path of the field (``slope[0].pitch``), ``given`` the value as it was written,
     ``allowed`` what would be accepted, ``do`` what to do about it.
+
+    >>> print(Fault("slope[0].pitch", "95°", "under 90°", "Measure it again."))
+    slope[0].pitch: '95°' will not do; allowed: under 90°. Measure it again.
+    >>> print(Fault("slope[0].pitch", "nothing", "a pitch, like 35°", "This is needed. Add it."))
+    slope[0].pitch: not given; wanted: a pitch, like 35°. This is needed. Add it.
     """
 
     field: str
@@ -36,7 +45,10 @@ class Fault:
     do: str
 
     def __str__(self) -> str:
-        return f"{self.field}: {self.given!r} will not do; allowed: {self.allowed}. {self.do}"
+        allowed = self.allowed.removesuffix(".")
+        if self.given in NOT_GIVEN:
+            return f"{self.field}: not given; wanted: {allowed}. {self.do}"
+        return f"{self.field}: {self.given!r} will not do; allowed: {allowed}. {self.do}"
 
 
 class InputRefused(GaugerodError):

@@ -10,6 +10,7 @@ from gaugerod.basis.finding import Sense
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.cli.lines import finding_lines, wrapped
 from gaugerod.job.cautions import CAUTIONS
+from gaugerod.job.slope_called import slope_heading
 from gaugerod.sheets.lengths_shown import bare_length, fine_length, unit_heading
 from gaugerod.sheets.roof_check_words import NOT_LOOKED_AT, advice_sentence, leak_sentences, verdict_sentence
 
@@ -22,7 +23,7 @@ def roof_check_lines(check: RoofCheck, *, title: str, unit: LengthUnit) -> list[
         f"rules: edition {check.ask.edition.value}",
         "",
         (
-            f"Slope {check.ask.where}: {check.courses_count} courses measured, rods at "
+            f"{slope_heading(check.ask.where)}: {check.courses_count} courses measured, rods at "
             f"{', '.join(bare_length(rod.at_mm, unit) for rod in check.rods)} {unit_heading(unit)} from the left"
         ),
         f"  least lap      {fine_length(check.needed.least_lap.value, unit)} [{check.needed.least_lap.citation}]",

@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 
 from gaugerod.basis.finding import Verdict
+from gaugerod.basis.fine_lengths import fine_length
 from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
 from gaugerod.cli.beneath_lines import beneath_lines
 from gaugerod.cli.lines import finding_lines, wrapped
-from gaugerod.job.method_across import fine_length
 from gaugerod.job.result import Result, SlopeResult
+from gaugerod.job.slope_called import slope_heading
 from gaugerod.setting_out.across import Across, SideKind
 from gaugerod.setting_out.courses import Alternative
 
@@ -18,13 +19,16 @@ def summary_lines(result: Result) -> list[str]:
     lines = [f"{result.job.title}: {result.job.covering.title}", f"rules: edition {result.job.edition.value}"]
     for slope in result.slopes:
         lines.extend(
-            ["", f"Slope {slope.slope.name}, {slope.slope.pitch_deg:.1f}°, {slope.shape.area_mm2 / 1e6:.2f} m²"]
+            [
+                "",
+                f"{slope_heading(slope.slope.name)}, {slope.slope.pitch_deg:.1f}°, {slope.shape.area_mm2 / 1e6:.2f} m²",
+            ]
         )
         lines.extend(_courses(slope, unit))
         if slope.across is not None:
             lines.extend(_across(slope.across, slope, unit))
     for short in result.not_set_out:
-        lines.extend(["", *wrapped(f"Slope {short.slope.name} could not be set out. {short.why}")])
+        lines.extend(["", *wrapped(f"{slope_heading(short.slope.name)} could not be set out. {short.why}")])
     lines.extend(beneath_lines(result.beneath, unit))
     lines.extend(finding_lines(result.findings))
     lines.extend(_alternatives(result.alternatives))

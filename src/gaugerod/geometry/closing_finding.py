@@ -47,7 +47,10 @@ def _found(walk: WalkedOutline) -> str:
 
 
 def _suspects(walk: WalkedOutline) -> str:
-    """The walls that run the way the walk misses, as far as they were measured."""
+    """The walls that run the way the walk misses, as far as they were measured.
+
+    A walk that misses by more than its shortest wall was hardly measured wrong: a turn is (house choice).
+    """
     missed_x, missed_y = walk.missed_mm
     named = []
     for at, (x, y) in enumerate(walk.corners_mm):
@@ -55,4 +58,5 @@ def _suspects(walk: WalkedOutline) -> str:
         along = ((to_x - x) * missed_x + (to_y - y) * missed_y) / (walk.closing_error_mm * (walk.walls_mm[at] or 1.0))
         if at not in walk.found and not -_NEARLY_ALONG < along < _NEARLY_ALONG:
             named.append(f"wall {at + 1}")
-    return f" Measure again first: {', '.join(named)}." if named else " Measure the walls again."
+    turns = " Look at the turns first: one may be the wrong way." if walk.closing_error_mm > min(walk.walls_mm) else ""
+    return turns + (f" Measure again first: {', '.join(named)}." if named else " Measure the walls again.")

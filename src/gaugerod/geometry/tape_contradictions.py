@@ -1,7 +1,5 @@
 """Where the tape contradicts itself: by how much, and which measurement to take again first."""
 
-from itertools import pairwise
-
 from gaugerod.basis.citation import common_practice, house
 from gaugerod.basis.finding import Finding, Sense, not_covered
 from gaugerod.geometry.four_corners import DIAGONALS, SIDES, implied_mm, out_of_rectangle_mm
@@ -129,33 +127,44 @@ def ridge_straight_findings(taped: TapedSlope, *, where: str) -> tuple[Finding, 
     """Rafters between the outermost should end on one straight ridge."""
     if len(taped.rafters) < 3:
         return ()
-    suspect, off_mm = _station_out_of_line(taped.rafters)
+    suspect, off_mm, one_alone = _station_out_of_line(taped.rafters)
     at_mm, length_mm = taped.rafters[suspect]
     size_mm = max(off_mm, -off_mm)
+    longer = "longer" if off_mm > 0 else "shorter"
+    rafter = f"The rafter {at_mm:.1f} mm from the left ({length_mm:.1f} mm) is {size_mm:.1f} mm {longer} than"
     if size_mm <= MISFIT_MM:
         says = f"The rafters end on a straight line to {size_mm:.1f} mm."
-    else:
-        longer = "longer" if off_mm > 0 else "shorter"
+    elif one_alone:
         says = (
-            f"The rafter {at_mm:.1f} mm from the left ({length_mm:.1f} mm) is {size_mm:.1f} mm {longer} than the "
-            f"others make it. Measure that one again; if it stands, the ridge or the fascia is not straight there."
+            f"{rafter} the others make it. Measure that one again; if it stands, the ridge or the fascia is not straight "
+            f"there."
+        )
+    else:
+        says = (
+            f"{rafter} a straight line between the two end ones, and no one rafter alone is to blame. Measure them all again; "
+            f"if they stand, the ridge or the fascia is bowed: sight along both with a string line."
         )
     return (_contradiction("straight ridge", size_mm, says, where=where),)
 
 
-def _station_out_of_line(rafters: tuple[tuple[float, float], ...]) -> tuple[int, float]:
-    """The station that, left out, lets the rest lie straightest; and how far it is off their line.
+def _station_out_of_line(rafters: tuple[tuple[float, float], ...]) -> tuple[int, float, bool]:
+    """The station out of line, how far it is off, and whether it alone is: without it all others lie straight.
 
-    With three stations any two are straight: then the one whose loss leaves the least taper is taken.
+    Of three stations any two lie straight, so none is to blame alone; nor where the whole line bows. Then it is the one
+    furthest off the line between the two ends.
     """
-    scored: list[tuple[float, float, int, float]] = []
-    for index in range(len(rafters)):
-        rest = rafters[:index] + rafters[index + 1 :]
-        bend = max((_off_line(middle, rest[0], rest[-1])[1] for middle in rest[1:-1]), default=0.0)
-        taper = max(max(b[1] - a[1], a[1] - b[1]) for a, b in pairwise((rest[0], rest[-1])))
-        scored.append((bend, taper, index, _off_line(rafters[index], rest[0], rest[-1])[0]))
-    _, _, index, off_mm = min(scored)
-    return index, off_mm
+    if len(rafters) > 3:
+        scored: list[tuple[float, int, float]] = []
+        for index in range(len(rafters)):
+            rest = rafters[:index] + rafters[index + 1 :]
+            bend = max(_off_line(middle, rest[0], rest[-1])[1] for middle in rest[1:-1])
+            scored.append((bend, index, _off_line(rafters[index], rest[0], rest[-1])[0]))
+        bend, index, off_mm = min(scored)
+        if bend <= MISFIT_MM:
+            return index, off_mm, True
+    between = range(1, len(rafters) - 1)
+    furthest = max(between, key=lambda index: _off_line(rafters[index], rafters[0], rafters[-1])[1])
+    return furthest, _off_line(rafters[furthest], rafters[0], rafters[-1])[0], False
 
 
 def _off_line(

@@ -11,20 +11,23 @@ from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
 from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.geometry.taped_slope import SlopeShape
 from gaugerod.job.model import Job, Slope
-from gaugerod.job.upper_edges import edges_left_to_the_laying, upper_edges
+from gaugerod.job.upper_edges import edges_left_to_the_laying, how_it_stands, upper_edges
 from gaugerod.job.wished import division_of, side
 from gaugerod.rules.plain_tile import plain_tile_sidelap
 from gaugerod.rules.slates import slate_joint
 from gaugerod.setting_out.across import Across, AcrossAsk, CourseEnd, PerpLine, UpperReach
-from gaugerod.setting_out.across_findings import reach_findings
+from gaugerod.setting_out.across_findings import least_piece_findings, reach_findings
+from gaugerod.setting_out.across_working import ends_said
 from gaugerod.setting_out.courses import Alternative
 from gaugerod.setting_out.double_lap_across import (
     DoubleLapAcross,
+    MadeOf,
     VergePiece,
     across_ask,
     verge_pieces,
     verge_slate_findings,
 )
+from gaugerod.setting_out.end_pieces import least_cut_mm
 from gaugerod.setting_out.set_across import set_out_across
 from gaugerod.standards.defaults import minimum_cut
 from gaugerod.standards.double_lap import DoubleLapFigure, double_lap_figure
@@ -66,7 +69,7 @@ def _single_lap(job: Job, slope: Slope, shape: SlopeShape, tile: SingleLapTile) 
     if tile.cover_closed_mm is None or tile.cover_open_mm is None:
         return AcrossSlope(across=None, findings=(_cover_not_known(slope, tile),))
     top_left_mm, top_right_mm = _top_line_mm(slope, shape)
-    crowns = bool(tile.high_points_mm)
+    crowns, stands = bool(tile.high_points_mm), how_it_stands(slope)
     across = set_out_across(
         AcrossAsk(
             where=slope.name,
@@ -88,6 +91,9 @@ def _single_lap(job: Job, slope: Slope, shape: SlopeShape, tile: SingleLapTile) 
             minimum_cut=minimum_cut(job.edition),
             perps_every_count=job.wishes.perps_every_count,
             upper=upper_edges(job, slope, high_point=crowns),
+            left_high_mm=stands.left_high_mm,
+            right_high_mm=stands.right_high_mm,
+            reaches_mm=stands.reaches_mm,
         )
     )
     return AcrossSlope(across=across, findings=(*across.findings, *edges_left_to_the_laying(slope)))
@@ -108,6 +114,7 @@ def joint_band(job: Job, unit: PlainTile | SizedSlate) -> Band:
 
 def _double_lap(job: Job, slope: Slope, shape: SlopeShape, unit: PlainTile | SizedSlate) -> AcrossSlope:
     top_left_mm, top_right_mm = _top_line_mm(slope, shape)
+    stands = how_it_stands(slope)
     asked = DoubleLapAcross(
         where=slope.name,
         eaves_width_mm=slope.taped.eaves_mm,
@@ -121,10 +128,15 @@ def _double_lap(job: Job, slope: Slope, shape: SlopeShape, unit: PlainTile | Siz
         openings=slope.openings,
         perps_every_count=job.wishes.perps_every_count,
         upper=upper_edges(job, slope, high_point=False),
+        left_high_mm=stands.left_high_mm,
+        right_high_mm=stands.right_high_mm,
+        reaches_mm=stands.reaches_mm,
     )
-    across = without_last_joint(set_out_across(across_ask(asked, unit=unit)), asked)
+    ask = across_ask(asked, unit=unit)
+    across = without_last_joint(set_out_across(ask), asked)
     across = replace(across, alternatives=_for_double_lap(across.alternatives, unit))
     pieces = verge_pieces(asked=asked, across=across, unit=unit, edition=job.edition)
+    across = _told_as_laid(across, ask, pieces)
     findings = [*across.findings, *edges_left_to_the_laying(slope)]
     if isinstance(unit, PlainTile):
         sidelap_mm = across.cover_mm / 2
@@ -165,6 +177,22 @@ def without_last_joint(across: Across, asked: DoubleLapAcross) -> Across:
         perp_lines=lines,
         findings=tuple(_right_side_read(across.findings, asked, lines, upper)),
         upper=upper,
+    )
+
+
+def _told_as_laid(across: Across, ask: AcrossAsk, laid: Sequence[VergePiece]) -> Across:
+    """What is laid at a verge with its neighbour as one unit-and-a-half is called that, and is no cut piece any more."""
+    wide = {(piece.at, piece.bond_row) for piece in laid if piece.made_of is MadeOf.UNIT_AND_A_HALF}
+    cut = [piece for piece in across.pieces if (piece.at, piece.bond_row) not in wide]
+    eaves = across.perp_lines[0]
+    as_cut = ("least piece", f"{ask.where}, {eaves.line}")
+    others = (finding for finding in across.findings if (finding.rule, finding.where) != as_cut)
+    ends, ends_as_laid = (ends_said(ask, across.pieces, laid_wide=laid_wide) for laid_wide in ((), wide))
+    return replace(
+        across,
+        why=across.why.replace(ends, ends_as_laid),
+        least_piece_mm=least_cut_mm(cut),
+        findings=(*others, *least_piece_findings(ask, cut, line=eaves)),
     )
 
 

@@ -1,54 +1,118 @@
-"""Sentences in the unit the person chose: rules speak in millimetres, a job may be shown in feet and inches."""
+"""Sentences in the unit the person chose: rules speak in millimetres, a job may be shown in metres, or feet and inches."""
 
 import re
 from collections.abc import Callable
 from dataclasses import replace
+from typing import assert_never
 
 from gaugerod.basis.finding import Finding
 from gaugerod.basis.lengths import LengthUnit, write_length
-from gaugerod.job.result import Beneath, NotSetOut, Result, SlopeResult
+from gaugerod.job.result import Beneath, NotSetOut, Result, RoofResult, SlopeResult
+from gaugerod.setting_out.across import Across
+from gaugerod.setting_out.courses import Alternative, Courses, OpeningCourses
 
 Findings = tuple[Finding, ...]
 
-_LENGTH = re.compile(r"(?<![\w.×])(-?\d+(?:\.\d+)?) mm(?![²\w])")
+_NUMBER = r"-?\d+(?:\.\d+)?"
+_LENGTH = re.compile(rf"(?<![\w.×])(?<!× )(?:({_NUMBER})( to |–))?({_NUMBER}) mm(?![²\w])")
 
 
 def sentence_in_unit(sentence: str, unit: LengthUnit) -> str:
     r"""The sentence with every length in it in ``unit``; millimetres lose an empty decimal, nothing else.
 
-    A batten section (``38 × 25 mm``) keeps the name the trade gives it.
+    Centimetres and metres are the same figure with its point moved. Feet and inches are rounded, so the millimetres
+    stand beside them. A section or size (``38 × 25 mm``) keeps the name the trade gives it.
 
     >>> sentence_in_unit("The lap is 2.0 mm short of 76.2 mm.", LengthUnit.FT_IN)
     'The lap is 1/16" (2 mm) short of 3" (76.2 mm).'
-    >>> sentence_in_unit("The lap is 2.0 mm short of 76.2 mm.", LengthUnit.MM)
-    'The lap is 2 mm short of 76.2 mm.'
+    >>> sentence_in_unit("The lap is 2.0 mm short of 76.2 mm, on battens 38 × 25 mm.", LengthUnit.CM)
+    'The lap is 0.2 cm short of 7.62 cm, on battens 38 × 25 mm.'
+    >>> sentence_in_unit("Clear by 5 to 15 mm.", LengthUnit.M)
+    'Clear by 0.005 to 0.015 m.'
     """
-    return _LENGTH.sub(lambda found: _length(found[1], unit), sentence)
+    return _LENGTH.sub(lambda found: _length(found[1], found[2], found[3], unit), sentence)
 
 
-def _length(written: str, unit: LengthUnit) -> str:
-    if unit is LengthUnit.MM:
-        return f"{written.removesuffix('.0')} mm"
-    return f"{write_length(float(written), unit)} ({written.removesuffix('.0')} mm)"
+def _length(first: str | None, between: str | None, last: str, unit: LengthUnit) -> str:
+    figures = [figure.removesuffix(".0") for figure in (first, last) if figure is not None]
+    joint = between or ""
+    match unit:
+        case LengthUnit.MM:
+            return f"{joint.join(figures)} mm"
+        case LengthUnit.CM | LengthUnit.M:
+            places = 1 if unit is LengthUnit.CM else 3
+            return f"{joint.join(_point_moved(figure, places) for figure in figures)} {unit.value}"
+        case LengthUnit.FT_IN:
+            inches = joint.join(write_length(float(figure), unit) for figure in figures)
+            return f"{inches} ({joint.join(figures)} mm)"
+        case _ as unreachable:
+            assert_never(unreachable)
+
+
+def _point_moved(figure: str, places: int) -> str:
+    """The figure divided by ten so many times, digit for digit."""
+    sign = "-" if figure.startswith("-") else ""
+    whole, _, decimals = figure.removeprefix("-").partition(".")
+    whole = whole.zfill(places + 1)
+    return f"{sign}{whole[:-places]}.{whole[-places:]}{decimals}"
 
 
 def in_unit(result: Result, unit: LengthUnit) -> Result:
     """The result with every sentence in the unit of the job."""
 
+    def said(sentence: str) -> str:
+        return sentence_in_unit(sentence, unit)
+
     def findings(found: tuple[Finding, ...]) -> tuple[Finding, ...]:
-        return tuple(replace(finding, says=sentence_in_unit(finding.says, unit)) for finding in found)
+        return tuple(replace(finding, says=said(finding.says)) for finding in found)
 
-    def slope(result: SlopeResult) -> SlopeResult:
-        return replace(result, findings=findings(result.findings))
+    def alternative(one: Alternative) -> Alternative:
+        return replace(one, change=said(one.change), costs=said(one.costs))
 
-    def not_set_out(result: NotSetOut) -> NotSetOut:
-        return replace(result, findings=findings(result.findings))
+    def alternatives(found: tuple[Alternative, ...]) -> tuple[Alternative, ...]:
+        return tuple(alternative(one) for one in found)
+
+    def opening(one: OpeningCourses) -> OpeningCourses:
+        return replace(one, says=said(one.says), segments_say=said(one.segments_say))
+
+    def courses(one: Courses) -> Courses:
+        return replace(
+            one,
+            why=said(one.why),
+            findings=findings(one.findings),
+            alternatives=alternatives(one.alternatives),
+            openings=tuple(opening(each) for each in one.openings),
+        )
+
+    def across(one: Across) -> Across:
+        return replace(
+            one, why=said(one.why), findings=findings(one.findings), alternatives=alternatives(one.alternatives)
+        )
+
+    def slope(one: SlopeResult) -> SlopeResult:
+        return replace(
+            one,
+            findings=findings(one.findings),
+            courses=courses(one.courses),
+            across=None if one.across is None else across(one.across),
+            method=tuple(said(step) for step in one.method),
+        )
+
+    def not_set_out(one: NotSetOut) -> NotSetOut:
+        return replace(
+            one, why=said(one.why), findings=findings(one.findings), alternatives=alternatives(one.alternatives)
+        )
+
+    def roof(one: RoofResult) -> RoofResult:
+        return replace(one, corners=tuple(said(corner) for corner in one.corners))
 
     return replace(
         result,
         findings=findings(result.findings),
+        alternatives=tuple((where, alternative(one)) for where, one in result.alternatives),
         slopes=tuple(slope(each) for each in result.slopes),
         not_set_out=tuple(not_set_out(each) for each in result.not_set_out),
+        roofs=tuple(roof(each) for each in result.roofs),
         beneath=_beneath(result.beneath, findings, unit),
     )
 

@@ -33,6 +33,7 @@ from gaugerod.laying.ask import (
 from gaugerod.laying.cells import LINE_PLAY_MM
 from gaugerod.laying.cut_unit import CutUnit, Remedy
 from gaugerod.laying.cutting import cut_units
+from gaugerod.laying.laid import Laying
 from gaugerod.laying.lay import lay
 from gaugerod.setting_out.across import Across, SideKind
 from gaugerod.setting_out.courses import Rod
@@ -71,13 +72,25 @@ def laid_out(job: Job, slope: Slope, shape: SlopeShape, up: UpSlope, over: Acros
     laying = lay(ask)
     sawn = worth_sawing(cut_units(ask, laying), width.unit)
     pieces = tuple(as_the_verge_asks(tuple(sawn), over.verge_pieces, unit_width_mm=width.unit.width_mm))
-    as_made = half_units(pieces, covering, cover_mm=width.perps[0].cover_mm)
+    halves = half_units(pieces, covering, cover_mm=width.perps[0].cover_mm)
     return Laid(
         ask=ask,
         laying=laying,
-        pieces=tuple(piece for piece in pieces if piece.number not in as_made),
-        half_units_count=len(as_made),
+        pieces=tuple(piece for piece in pieces if piece.number not in halves),
+        whole_units_count=_whole_units_count(laying, pieces),
+        half_units_count=len(halves),
     )
+
+
+def _whole_units_count(laying: Laying, pieces: Sequence[CutUnit]) -> int:
+    """The units of the slope less those that are sawn or laid as halves, and those whose neighbour is laid wide for both."""
+    laid = {(cut.course, cut.index) for cut in laying.cuts}
+    laid |= {(run.course, run.first + along) for run in laying.runs for along in range(run.count)}
+    for piece in pieces:
+        laid.discard((piece.course, piece.index))
+        if piece.remedy in {Remedy.UNIT_AND_A_HALF, Remedy.DOUBLE}:
+            laid.discard((piece.course, piece.neighbour))
+    return len(laid)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

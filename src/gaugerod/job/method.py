@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 from typing import assert_never
 
+from gaugerod.basis.fine_lengths import fine_length
 from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
 from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
 from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.job.across_slope import AcrossSlope
-from gaugerod.job.method_across import across_steps, fine_length
+from gaugerod.job.method_across import across_steps
 from gaugerod.job.method_double_lap import double_lap_steps, random_slate_steps
 from gaugerod.job.model import Job, Slope
 from gaugerod.job.up_slope import UpSlope

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import assert_never
 
+from gaugerod.basis.fine_lengths import fine_length
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.coverings.single_lap import Bond
 from gaugerod.job.across_slope import AcrossSlope
@@ -81,8 +82,3 @@ def _course_word(across: Across, bond_row: int) -> str:
     if across.bond is Bond.STRAIGHT:
         return "every course"
     return "odd courses" if bond_row == 0 else "even courses"
-
-
-def fine_length(length_mm: float, unit: LengthUnit) -> str:
-    """A gauge or cover to a tenth of a millimetre; in feet and inches to a sixteenth."""
-    return write_length(length_mm, unit) if unit is LengthUnit.FT_IN else f"{length_mm:.1f} mm"

@@ -26,11 +26,15 @@ from gaugerod.substrate.ventilation.openings import Ventilation
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Laid:
-    """Every unit laid on one slope: what was asked, whole units as runs, every piece to saw, and half units as made."""
+    """Every unit laid on one slope: what was asked, whole units as runs, every piece to saw, and half units as made.
+
+    ``whole_units_count``  units laid as they are made: neither sawn, nor part of a unit and a half laid in their stead
+    """
 
     ask: LayingAsk
     laying: Laying
     pieces: tuple[CutUnit, ...]
+    whole_units_count: int
     half_units_count: int = 0
 
 

@@ -22,8 +22,11 @@ from gaugerod.job.model import Job, Slope
 from gaugerod.job.outlined import outline_shape
 from gaugerod.job.result import NotSetOut, Result, RoofResult, SlopeResult
 from gaugerod.job.rules_met import job_findings
+from gaugerod.job.slope_called import slope_called
 from gaugerod.job.stack_share import stack_shares
 from gaugerod.job.up_slope import corner_ask, up_slope
+from gaugerod.job.upper_eaves import upper_eaves_findings
+from gaugerod.job.wished import overhang_on_slope
 from gaugerod.laying.offcuts import OffcutPlan, plan_offcuts
 from gaugerod.setting_out.courses import Alternative, CoursesAsk
 from gaugerod.setting_out.round_corners import Shared
@@ -158,13 +161,19 @@ def _slope(job: Job, slope: Slope, *, shared: tuple[Shared, str] | None) -> Slop
     if isinstance(up, NotSetOut):
         return up
     over = across_slope(job, slope, shape)
-    tops = () if slope.outline is None else lower_top_findings(slope.outline, up.courses.rods, where=slope.name)
+    ends: tuple[Finding, ...] = ()
+    if slope.outline is not None:
+        band = overhang_on_slope(job, slope)
+        ends = (
+            *upper_eaves_findings(slope.outline, up.courses.rods, up.tails_mm, band=band, where=slope.name),
+            *lower_top_findings(slope.outline, up.courses.rods, where=slope.name),
+        )
     return SlopeResult(
         slope=slope,
         shape=shape,
         courses=up.courses,
         across=over.across,
-        findings=_once_each((*shape.findings, *up.findings, *over.findings, *tops)),
+        findings=_once_each((*shape.findings, *up.findings, *over.findings, *ends)),
         method=method_steps(job, slope, up, over),
         laid=laid_out(job, slope, shape, up, over),
         double_lap=up.double_lap,
@@ -181,7 +190,7 @@ def _once_each(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
 def _slope_working(slope: SlopeResult) -> Step:
     parts = (slope.courses.working,) if slope.across is None else (slope.courses.working, slope.across.working)
     return Step(
-        name=f"slope {slope.slope.name}",
+        name=f"{slope_called(slope.slope.name)}",
         formula="area inside the corners",
         inputs={f"corner {index} (mm)": f"{x:.0f}, {y:.0f}" for index, (x, y) in enumerate(slope.shape.outline_mm, 1)},
         value=slope.shape.area_mm2 / 1e6,

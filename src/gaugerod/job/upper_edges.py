@@ -41,6 +41,27 @@ def _side_indexes(outline: SlopeOutline) -> tuple[int, int]:
     return (eaves - 1) % count, (eaves + 1) % count
 
 
+class Stands(NamedTuple):
+    """How far up the sides at the eaves of a slope stand, and from where to where the slope reaches along x."""
+
+    left_high_mm: float
+    right_high_mm: float
+    reaches_mm: tuple[float, float] | None
+
+
+def how_it_stands(slope: Slope) -> Stands:
+    """A slope by tape has its sides all the way up. One by outline has them as far as its first edge at each end goes."""
+    if slope.outline is None:
+        return Stands(inf, inf, None)
+    points, kinds = slope.outline.points_mm, slope.outline.kinds
+    highs_mm = []
+    for index in _side_indexes(slope.outline):
+        (_, start_mm), (_, stop_mm) = points[index], points[(index + 1) % len(points)]
+        highs_mm.append(max(start_mm, stop_mm) if kinds[index] in _ENDS else inf)
+    along_mm = [x for x, _ in points]
+    return Stands(highs_mm[0], highs_mm[1], (min(along_mm), max(along_mm)))
+
+
 def upper_edges(job: Job, slope: Slope, *, high_point: bool) -> tuple[UpperEdge, ...]:
     """Every verge and wall square to the eaves in whose line neither end of the eaves stands, each line once.
 
@@ -57,6 +78,8 @@ def upper_edges(job: Job, slope: Slope, *, high_point: bool) -> tuple[UpperEdge,
             end=line.end,
             at_mm=line.at_mm,
             run_mm=_shortest_run_mm(slope.outline.points_mm, start, stop, end=line.end),
+            low_mm=min(start[1], stop[1]),
+            high_mm=max(start[1], stop[1]),
         )
         for index, line, start, stop in _upper_lines(slope, slope.outline)[:MOST_UPPER_COUNT]
     )
@@ -138,8 +161,8 @@ def edges_left_to_the_laying(slope: Slope) -> Iterator[Finding]:
             unit="mm",
             citation=RAKING,
             says=f"This {slope.outline.kinds[index].value} rakes by {out_mm:.0f} mm from foot to head, so the pieces along it "
-            "run from nothing to a whole unit: the laying sheet has each. Where one is under half a unit, cut it and its "
-            "neighbour from a wider unit, or bond and fix it.",
+            "change width by as much: the laying sheet has each. Where one is under half a unit, cut it and its neighbour from a "
+            "wider unit, or bond and fix it.",
         )
 
 

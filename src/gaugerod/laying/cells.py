@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from gaugerod.basis.citation import house
 from gaugerod.basis.finding import TOUCH
 from gaugerod.geometry.polygon import Point, signed_area_mm2
 from gaugerod.laying.ask import LapSide, Unit
@@ -13,7 +14,8 @@ from gaugerod.laying.rows import Row
 SLIVER_MM2 = 1.0
 """A piece that would show less is not laid; a unit that would lose less is laid whole (house choice)."""
 LINE_PLAY_MM = 3.0
-"""A unit is set to the line of a side rather than sawn for so little (house choice: about the play of one joint)."""
+"""A unit is set to the line of a side rather than sawn for so little. See ``LINE_PLAY_CITATION``."""
+LINE_PLAY_CITATION = house("about the play of one joint: a unit moves that much sooner than a saw follows it")
 
 
 class RowLaid:

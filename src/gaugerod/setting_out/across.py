@@ -5,6 +5,7 @@ x runs along the eaves from the left end of the roof structure; a left verge ove
 
 from dataclasses import dataclass
 from enum import StrEnum
+from math import inf
 
 from gaugerod.basis.band import Band
 from gaugerod.basis.citation import Citation
@@ -53,6 +54,7 @@ class UpperEdge:
 
     ``at_mm``   where it stands along x; ``run_mm`` the shortest course beside it, to whatever stops that one
     ``end``     which end of its courses it is
+    ``low_mm``, ``high_mm``  from where to where it stands, up the slope
     """
 
     name: str
@@ -60,6 +62,8 @@ class UpperEdge:
     end: CourseEnd
     at_mm: float
     run_mm: float
+    low_mm: float
+    high_mm: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,6 +76,8 @@ class AcrossAsk:
     ``unit_width_mm``    full width of one unit, so a course of n whole units is (n − 1) × cover + unit width
     ``minimum_cut``      the least piece, as a share of a unit's cover
     ``upper``            verges and walls higher up, in whose line no end of the eaves is
+    ``left_high_mm``, ``right_high_mm``  how far up the slope the sides at the eaves stand
+    ``reaches_mm``       from where to where the slope reaches along x, if it is wider than its eaves
     """
 
     where: str
@@ -93,6 +99,9 @@ class AcrossAsk:
     minimum_cut: Limit
     perps_every_count: int = 3
     upper: tuple[UpperEdge, ...] = ()
+    left_high_mm: float = inf
+    right_high_mm: float = inf
+    reaches_mm: tuple[float, float] | None = None
 
 
 class Fit(StrEnum):

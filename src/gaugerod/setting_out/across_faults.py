@@ -78,6 +78,7 @@ def _reaches(ask: AcrossAsk) -> Iterator[Fault]:
 
 
 def _openings(ask: AcrossAsk) -> Iterator[Fault]:
+    from_mm, to_mm = ask.reaches_mm or (0.0, ask.eaves_width_mm)
     sound: list[tuple[int, Opening]] = []
     for index, opening in enumerate(ask.openings):
         if not (_is_length(opening.width_mm) and isfinite(opening.from_left_mm)):
@@ -86,11 +87,11 @@ def _openings(ask: AcrossAsk) -> Iterator[Fault]:
         elif not (_is_length(opening.height_mm) and isfinite(opening.up_slope_mm)):
             given = f"{opening.height_mm:g} mm high, {opening.up_slope_mm:g} mm up the slope"
             yield Fault(f"openings[{index}]", given, "a height above 0 and a place", MEASURE)
-        elif opening.from_left_mm < 0 or opening.right_mm > ask.eaves_width_mm + TOUCH:
+        elif opening.from_left_mm < from_mm - TOUCH or opening.right_mm > to_mm + TOUCH:
             yield Fault(
                 f"openings[{index}]",
                 f"{opening.from_left_mm:g} to {opening.right_mm:g} mm",
-                f"inside 0 to {ask.eaves_width_mm:g} mm",
+                f"inside {from_mm:g} to {to_mm:g} mm",
                 "Measure its left side from the left end of the roof structure.",
             )
         else:

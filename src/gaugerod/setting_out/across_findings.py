@@ -38,9 +38,9 @@ def across_findings(
     for above in upper:
         yield from reach_findings(f"{ask.where}, {above.edge.name}", above.edge.side, above.overhang_mm)
         yield from _crowns(ask, pieces, name=above.edge.name, side=above.edge.side, end=above.edge.end)
-    yield from _least_piece(ask, pieces, line=lines[0])
+    yield from least_piece_findings(ask, pieces, line=lines[0])
     if pieces_at_top:
-        yield from _least_piece(ask, pieces_at_top, line=lines[1])
+        yield from least_piece_findings(ask, pieces_at_top, line=lines[1])
     for end, side in ((CourseEnd.LEFT, ask.left), (CourseEnd.RIGHT, ask.right)):
         yield from _crowns(ask, pieces, name=end.value, side=side, end=end)
         if side.kind in {SideKind.HIP, SideKind.VALLEY}:
@@ -109,7 +109,8 @@ def reach_findings(where: str, side: Side, reach_mm: float) -> tuple[Finding, ..
             return ()
 
 
-def _least_piece(ask: AcrossAsk, pieces: Sequence[EndPiece], *, line: PerpLine) -> Iterator[Finding]:
+def least_piece_findings(ask: AcrossAsk, pieces: Sequence[EndPiece], *, line: PerpLine) -> Iterator[Finding]:
+    """The least of these pieces that is cut, against half a unit; nothing to say where none is."""
     least_mm = least_cut_mm(pieces)
     if least_mm is None:
         return

@@ -1,6 +1,6 @@
 """How the perps were come by: one plain sentence, and the working behind it."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from gaugerod.basis.working import Step
 from gaugerod.setting_out.across import AcrossAsk, EndPiece, Fit
@@ -17,7 +17,9 @@ def across_why(ask: AcrossAsk, layout: Layout, pieces: Sequence[EndPiece], *, to
     moved = f"{off} {'opened' if off_mm > 0 else 'closed'} from mid-shunt"
     shunt = "mid-shunt" if off == said(0.0, ask.division) else moved
     units = counted(units_count(layout), "unit")
-    said_so = f"{units} to the course at {said(layout.cover_mm, ask.division)} cover, {shunt}, {_ends(ask, pieces)}."
+    said_so = (
+        f"{units} to the course at {said(layout.cover_mm, ask.division)} cover, {shunt}, {ends_said(ask, pieces)}."
+    )
     return said_so if top is None else f"{said_so}{_at_the_top(ask, top)}"
 
 
@@ -35,19 +37,30 @@ def _at_the_top(ask: AcrossAsk, top: TopLine) -> str:
     return f" The shunt cannot take up the difference at the top, so the perps stay square to the eaves: cut {sides}."
 
 
-def _ends(ask: AcrossAsk, pieces: Sequence[EndPiece]) -> str:
-    """How the courses end at both sides and at upper edges; and the least piece where one is cut."""
+def ends_said(ask: AcrossAsk, pieces: Sequence[EndPiece], *, laid_wide: Collection[tuple[str, int]] = ()) -> str:
+    """How the courses end at both sides and at upper edges; and the least piece where one is cut.
+
+    ``laid_wide``: place and bond row of the pieces that are laid with their neighbour as one unit-and-a-half.
+    """
+
+    def fit_said(piece: EndPiece) -> str:
+        return "a unit-and-a-half" if (piece.at, piece.bond_row) in laid_wide else _FIT_WORDS[piece.fit]
+
     sides = []
     for name, said_so in (
         ("left", "the left"),
         ("right", "the right"),
         *((edge.name, edge.name) for edge in ask.upper),
     ):
-        fits = dict.fromkeys(_FIT_WORDS[piece.fit] for piece in pieces if piece.at == name)
+        fits = dict.fromkeys(fit_said(piece) for piece in pieces if piece.at == name)
         if fits:
             sides.append(f"{' and '.join(fits)} at {said_so}")
     said_so = ", ".join(sides) if sides else "cut to the hips or valleys"
-    cuts = [piece for piece in pieces if piece.fit in {Fit.CUT, Fit.HIGH_POINT}]
+    cuts = [
+        piece
+        for piece in pieces
+        if piece.fit in {Fit.CUT, Fit.HIGH_POINT} and (piece.at, piece.bond_row) not in laid_wide
+    ]
     if not cuts:
         return said_so
     least = min(cuts, key=lambda piece: piece.cover_mm)

@@ -17,6 +17,12 @@ from gaugerod.setting_out.take_down import TakenDown, fewest_taken_down
 FURTHEST_PAST_BAND_MM = 50
 """An overhang further than this past its band is not offered: water passes the gutter (house)."""
 
+GAUGES_MADE_MM = (85, 400)
+"""No covering with a smaller or greater gauge is offered: plain tiles to the largest single-lap tiles (house)."""
+
+WIDEST_RANGE_MM = 60
+"""Nor one that would need a wider gauge range than this: the widest of the catalogue (house)."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Case:
@@ -109,7 +115,7 @@ def _when_nothing_fits(case: _Case, fewest: int) -> Iterator[_Offer]:
     if case.limits.least_mm is not None:
         yield from _cut_top_course(case, fewest, case.limits.least_mm)
         yield from _two_gauges(case, fewest, case.limits.least_mm)
-    yield _another_covering(case, fewest)
+    yield from _another_covering(case, fewest)
 
 
 def _moved_ends(case: _Case, count: int, shift_mm: Fraction) -> Iterator[_Offer]:
@@ -207,7 +213,7 @@ def _two_gauges(case: _Case, count: int, least_mm: Fraction) -> Iterator[_Offer]
     deficit_mm = count * least_mm - case.spans.least_mm
     block = ceil(count / 2)
     close_mm = least_mm - deficit_mm / block
-    if deficit_mm <= 0 or close_mm < BATTEN_WIDTH_MM:
+    if count == block or deficit_mm <= 0 or close_mm < BATTEN_WIDTH_MM:
         return
     reach = f"{case.said(count * least_mm)} to {case.said(count * case.limits.greatest_mm)}"
     yield _Offer(
@@ -217,7 +223,7 @@ def _two_gauges(case: _Case, count: int, least_mm: Fraction) -> Iterator[_Offer]
         ),
         by_mm=deficit_mm,
         costs=(
-            f"Mixing gauges does not help by itself: {counted(count, 'gauge')} inside the range always add up to {reach}. "
+            f"Mixing gauges does not help by itself: {counted(count, 'gauge')} inside the range always come to {reach}. "
             f"So the upper block lies {case.said(least_mm - close_mm)} under the least gauge. "
             f"Only if a trial lay shows that the units bed."
         ),
@@ -266,18 +272,33 @@ def _what_taking_down_costs(case: _Case, found: TakenDown) -> str:
     return " ".join(costs)
 
 
-def _another_covering(case: _Case, fewest: int) -> _Offer:
+def _another_covering(case: _Case, fewest: int) -> Iterator[_Offer]:
+    """Only where there could be a covering with such a range."""
+    spans = case.spans
+    counts = [
+        count
+        for count in (fewest, fewest - 1)
+        if count > 0 and _is_made(spans.least_mm / count, spans.greatest_mm / count)
+    ]
+    if not counts:
+        return
     wanted = []
-    for count in (fewest, fewest - 1):
-        if count > 0:
-            least, greatest = case.said(case.spans.least_mm / count), case.said(case.spans.greatest_mm / count)
-            gauge = least if least == greatest else f"{least} to {greatest}"
-            wanted.append(f"{gauge} ({counted(count, 'gauge')})")
-    return _Offer(
+    for count in counts:
+        least, greatest = case.said(spans.least_mm / count), case.said(spans.greatest_mm / count)
+        gauge = least if least == greatest else f"{least} to {greatest}"
+        wanted.append(f"{gauge} ({counted(count, 'gauge')})")
+    yield _Offer(
         change=f"Another covering, one whose gauge range takes in {' or '.join(wanted)}.",
         by_mm=Fraction(case.ask.unit_length_mm),
         costs="A different unit: pitch, lap, cover width and the order all change. Set it out again.",
         keeps_limits=True,
-        gauges=fewest,
-        gauge_mm=case.spans.greatest_mm / fewest,
+        gauges=counts[0],
+        gauge_mm=spans.greatest_mm / counts[0],
+    )
+
+
+def _is_made(least_mm: Fraction, greatest_mm: Fraction) -> bool:
+    """Could there be a covering whose gauge range takes in both?"""
+    return (
+        GAUGES_MADE_MM[0] <= least_mm and greatest_mm <= GAUGES_MADE_MM[1] and greatest_mm - least_mm <= WIDEST_RANGE_MM
     )

@@ -66,7 +66,7 @@ def _sentence(
             )
         case Strategy.CARRIED_ON | Strategy.DIMINISHING | Strategy.NONE:
             return (
-                f"{_why_none(ask, spans, limits)}: {gauges} make {_gauge(ask, rods)}. "
+                f"{_why_none(ask, spans, limits)}: {gauges} {'makes' if plan.count == 1 else 'make'} {_gauge(ask, rods)}. "
                 f"The lap is kept; the least gauge is not. See what could change."
             )
 

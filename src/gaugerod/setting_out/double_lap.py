@@ -39,7 +39,8 @@ def set_out_double_lap(ask: DoubleLapAsk, *, courses: Courses | None = None) -> 
     gaps_mm = [gap for rod in courses.rods for gap in rod.gaps_mm]
     under_eaves_mm = _under_eaves_length_mm(ask, courses)
     # The first course passes the head of the under-eaves slates, every other that of the course below.
-    shift_mm, holing_mm = _nail_shift_mm(ask, least_gap_mm=min(*gaps_mm, ask.unit.length_mm - under_eaves_mm))
+    passed_mm = (*gaps_mm, ask.unit.length_mm - under_eaves_mm)
+    shift_mm, holing_mm = _nail_shift_mm(ask, least_gap_mm=min(passed_mm), greatest_gap_mm=max(gaps_mm, default=0.0))
     rods = tuple(
         _rod(ask, rod, under_eaves_mm=under_eaves_mm, shift_mm=shift_mm, greatest_gap_mm=courses.gauge_max_mm)
         for rod in courses.rods
@@ -71,18 +72,27 @@ def _under_eaves_length_mm(ask: DoubleLapAsk, courses: Courses) -> float:
     return min(count_above(length_mm, ask.division) * float(ask.division.step_mm), ask.unit.length_mm)
 
 
-def _nail_shift_mm(ask: DoubleLapAsk, *, least_gap_mm: float) -> tuple[float, float | None]:
+def _nail_shift_mm(ask: DoubleLapAsk, *, least_gap_mm: float, greatest_gap_mm: float) -> tuple[float, float | None]:
     """From the line set out by down to the nail line, and tail to nail hole.
 
-    One hole for every slate: clear of the head below at the closest gauge, so clear at every other.
+    One hole for every slate: clear of the head below at the closest gauge, so clear at every other. Where gauges differ so
+    much that it would be too far above the head at the widest, it comes nearer, down to the least that is published.
     """
     if isinstance(ask.unit, PlainTile):
         return 0.0, None
     if not ask.centre_nailed:
         return 0.0, ask.tail_to_mark_mm
-    clear = double_lap_figure(ask.edition, DoubleLapFigure.NAIL_ABOVE_HEAD).value
-    step_mm = float(ask.division.step_mm)
-    shift_mm = count_below(least_gap_mm - clear, ask.division) * step_mm
+    usual, least, greatest = (
+        double_lap_figure(ask.edition, figure).value
+        for figure in (
+            DoubleLapFigure.NAIL_ABOVE_HEAD,
+            DoubleLapFigure.NAIL_ABOVE_HEAD_LEAST,
+            DoubleLapFigure.NAIL_ABOVE_HEAD_GREATEST,
+        )
+    )
+    near = count_below(least_gap_mm - usual, ask.division)
+    nearer = min(count_above(greatest_gap_mm - greatest, ask.division), count_below(least_gap_mm - least, ask.division))
+    shift_mm = max(near, nearer) * float(ask.division.step_mm)
     holing_mm = holing_gauge_mm(length_mm=ask.unit.length_mm, gauge_mm=shift_mm, nail_clear_mm=0.0)
     return shift_mm, holing_mm
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from math import inf
 
 from gaugerod.basis.band import Band
 from gaugerod.basis.finding import TOUCH, Finding
@@ -37,6 +38,9 @@ class DoubleLapAcross:
     openings: tuple[Opening, ...] = ()
     perps_every_count: int = 2
     upper: tuple[UpperEdge, ...] = ()
+    left_high_mm: float = inf
+    right_high_mm: float = inf
+    reaches_mm: tuple[float, float] | None = None
 
 
 def across_ask(asked: DoubleLapAcross, *, unit: PlainTile | SizedSlate) -> AcrossAsk:
@@ -79,6 +83,9 @@ def across_ask(asked: DoubleLapAcross, *, unit: PlainTile | SizedSlate) -> Acros
         division=asked.division,
         perps_every_count=asked.perps_every_count,
         upper=upper,
+        left_high_mm=asked.left_high_mm,
+        right_high_mm=asked.right_high_mm,
+        reaches_mm=asked.reaches_mm,
     )
 
 

@@ -120,7 +120,9 @@ def _pieces_alone(ask: AcrossAsk, layout: Layout) -> Iterator[EndPiece]:
         elif stretch.beside is ask.right:
             beside_mm = layout.ends_mm[1] - stretch.at_mm
         else:
-            beside_mm = stretch.run_mm
+            beside_mm = stretch.run_mm + sum(
+                above.overhang_mm for above in _upper_reaches(ask, layout) if above.edge.side is stretch.beside
+            )
         for bond_row in range(1 if ask.bond is Bond.STRAIGHT else 2):
             yield from piece_alone(
                 at=f"{stretch.at} to {stretch.beside_name}",

@@ -89,8 +89,12 @@ def _left_of(ask: AcrossAsk, opening: Opening) -> Stretch:
         key=lambda each: each.right_mm,
         default=None,
     )
-    run_mm = opening.from_left_mm - (0.0 if beside is None else beside.right_mm)
-    return Stretch(opening=opening, beside=beside or ask.left, end=CourseEnd.RIGHT, run_mm=run_mm)
+    side, side_mm = _side_beside(ask, opening, CourseEnd.LEFT)
+    if beside is not None and beside.right_mm >= side_mm:
+        return Stretch(
+            opening=opening, beside=beside, end=CourseEnd.RIGHT, run_mm=opening.from_left_mm - beside.right_mm
+        )
+    return Stretch(opening=opening, beside=side, end=CourseEnd.RIGHT, run_mm=opening.from_left_mm - side_mm)
 
 
 def _right_of(ask: AcrossAsk, opening: Opening) -> Stretch:
@@ -99,8 +103,29 @@ def _right_of(ask: AcrossAsk, opening: Opening) -> Stretch:
         key=lambda each: each.from_left_mm,
         default=None,
     )
-    run_mm = (ask.eaves_width_mm if beside is None else beside.from_left_mm) - opening.right_mm
-    return Stretch(opening=opening, beside=beside or ask.right, end=CourseEnd.LEFT, run_mm=run_mm)
+    side, side_mm = _side_beside(ask, opening, CourseEnd.RIGHT)
+    if beside is not None and beside.from_left_mm <= side_mm:
+        return Stretch(
+            opening=opening, beside=beside, end=CourseEnd.LEFT, run_mm=beside.from_left_mm - opening.right_mm
+        )
+    return Stretch(opening=opening, beside=side, end=CourseEnd.LEFT, run_mm=side_mm - opening.right_mm)
+
+
+def _side_beside(ask: AcrossAsk, opening: Opening, end: CourseEnd) -> tuple[Side, float]:
+    """The side of the slope next to the opening, left or right of it, among those that stand at its height."""
+    on_left = end is CourseEnd.LEFT
+    main = (ask.left, 0.0, ask.left_high_mm) if on_left else (ask.right, ask.eaves_width_mm, ask.right_high_mm)
+    sides = [(main[0], main[1])] if opening.up_slope_mm < main[2] - TOUCH else []
+    sides += [
+        (edge.side, edge.at_mm)
+        for edge in ask.upper
+        if edge.end is end and edge.low_mm < opening.head_mm - TOUCH and edge.high_mm > opening.up_slope_mm + TOUCH
+    ]
+    if on_left:
+        beside = [each for each in sides if each[1] <= opening.from_left_mm + TOUCH]
+        return max(beside, key=lambda each: each[1], default=main[:2])
+    beside = [each for each in sides if each[1] >= opening.right_mm - TOUCH]
+    return min(beside, key=lambda each: each[1], default=main[:2])
 
 
 def _at_its_height(ask: AcrossAsk, opening: Opening) -> Iterator[Opening]:

@@ -12,7 +12,7 @@ RULES_OF = {
     ),
     "gauge": frozenset({"gauge", "greatest gauge", "least gauge", "batten gauge", "plain tile gauge"}),
     "top": frozenset({"top batten", "ridge cover", "ridge lap", "ridge over the top course", "tops batten"}),
-    "overhang": frozenset({"eaves overhang", "eaves overhang, published"}),
+    "overhang": frozenset({"eaves overhang", "eaves overhang, published", "upper eaves overhang"}),
     "under-eaves": frozenset({"eaves batten"}),
     "holes": frozenset({"nail above the head below", "nailing"}),
     "cover": frozenset({"cover width", "joint", "sidelap"}),

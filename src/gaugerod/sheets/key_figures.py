@@ -129,16 +129,21 @@ def _side_figures(slope: SlopeResult, across: Across, unit: LengthUnit) -> tuple
         )
         if kind in ENDS_SQUARE
     ]
-    outside = wrong(slope.findings, "side")
     alike = {(kind, write_length(reach_mm, unit)) for _, kind, reach_mm in sides}
     if len(sides) > 1 and len(alike) == 1:
         _, kind, reach_mm = sides[0]
         label = "Both verges" if kind is SideKind.VERGE else f"Both {kind.value}s"
-        return (_side_figure(slope, label, kind, reach_mm, unit=unit, wrong=outside),)
+        return (_side_figure(slope, label, kind, reach_mm, unit=unit, wrong=_wrong_at(slope, "left", "right")),)
     return tuple(
-        _side_figure(slope, f"{hand} {kind.value}", kind, reach_mm, unit=unit, wrong=outside)
+        _side_figure(slope, f"{hand} {kind.value}", kind, reach_mm, unit=unit, wrong=_wrong_at(slope, hand.lower()))
         for hand, kind, reach_mm in sides
     )
+
+
+def _wrong_at(slope: SlopeResult, *hands: str) -> str:
+    """What is outside at these sides, and not at another."""
+    places = tuple(f"{slope.slope.name}, {hand}" for hand in hands)
+    return wrong([finding for finding in slope.findings if finding.where.startswith(places)], "side")
 
 
 def _side_figure(

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.geometry.polygon import Point, bounding_box_mm
 from gaugerod.job.result import Laid, SlopeResult
+from gaugerod.job.slope_called import slope_heading
 from gaugerod.laying.ask import Course, CourseLine
 from gaugerod.laying.laid import CutCell
 from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Paper, Path, Pen, Words, largest_scale_ratio
@@ -41,7 +42,7 @@ def laying_drawing(
     )
     return Placed(
         drawing=Drawing(
-            title=f"Slope {slope.slope.name}, every unit",
+            title=f"{slope_heading(slope.slope.name)}, every unit",
             says=_said(slope, laid, unit),
             paths=tuple(_paths(slope, laid)),
             words=(
@@ -58,8 +59,8 @@ def laying_drawing(
 def _said(slope: SlopeResult, laid: Laid, unit: LengthUnit) -> str:
     laying = laid.laying
     return (
-        f"Slope {slope.slope.name}: {len(laying.courses)} courses, {laying.whole_count} whole units, {len(laid.pieces)} "
-        f"pieces to saw, numbered; {bare_length(slope.slope.taped.eaves_mm, unit)} along the eaves."
+        f"{slope_heading(slope.slope.name)}: {len(laying.courses)} courses, {laid.whole_units_count} whole units, "
+        f"{len(laid.pieces)} pieces to saw, numbered; {bare_length(slope.slope.taped.eaves_mm, unit)} along the eaves."
     )
 
 

@@ -2,7 +2,10 @@
 
 from collections.abc import Iterator
 
+from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import Laid, Result, SlopeResult
+from gaugerod.job.slope_called import slope_called, slope_heading
+from gaugerod.laying.cells import LINE_PLAY_CITATION, LINE_PLAY_MM
 from gaugerod.sheets.cut_list import cut_table, edges_cut, offcut_sentence
 from gaugerod.sheets.laying_drawing import laying_drawing
 from gaugerod.sheets.setting_out_sheet import foot
@@ -16,7 +19,7 @@ def laying_sheet(result: Result, slope: SlopeResult, laid: Laid, *, size: PaperS
     """Every unit of the slope, on paper."""
     return Sheet(
         title=result.job.title,
-        subtitle=f"Laying sheet of the slope {slope.slope.name}: every unit, and every piece to saw.",
+        subtitle=f"Laying sheet of {slope_called(slope.slope.name)}: every unit, and every piece to saw.",
         size=size,
         foot=foot(result, slope),
         region=result.job.edition.value,
@@ -25,12 +28,13 @@ def laying_sheet(result: Result, slope: SlopeResult, laid: Laid, *, size: PaperS
 
 
 def _blocks(result: Result, slope: SlopeResult, laid: Laid, size: PaperSize) -> Iterator[Block]:
-    yield Heading(text=f"Slope {slope.slope.name}", level=1)
+    unit = result.job.show_lengths_in
+    yield Heading(text=slope_heading(slope.slope.name), level=1)
     yield _counts(laid)
     placed = laying_drawing(
         slope,
         laid,
-        unit=result.job.show_lengths_in,
+        unit=unit,
         room_width_mm=size.text_width_mm,
         room_height_mm=size.text_height_mm - _FRONT_MM,
     )
@@ -45,6 +49,7 @@ def _blocks(result: Result, slope: SlopeResult, laid: Laid, size: PaperSize) -> 
         lines=(
             "Angles are measured from the course line, counter-clockwise up to the cut, as the unit lies on the roof.",
             "The cut is marked from the tail's left corner: where it starts and where it ends, along the tail.",
+            _not_sawn(unit),
             "Saw wet or with extraction, masked, on the ground or the platform, never on the slope.",
         )
     )
@@ -52,6 +57,11 @@ def _blocks(result: Result, slope: SlopeResult, laid: Laid, size: PaperSize) -> 
         yield Heading(text=f"Cut to the {edge}", level=2)
         yield cut_table(result, slope, edge)
     yield from _small(laid)
+
+
+def _not_sawn(unit: LengthUnit) -> str:
+    play = write_length(LINE_PLAY_MM, unit)
+    return f"A unit is set to the line of a side, not sawn, where the saw would take off {play} or less: {LINE_PLAY_CITATION}."
 
 
 def _counts(laid: Laid) -> Table:
@@ -70,7 +80,7 @@ def _counts(laid: Laid) -> Table:
         rows=(
             (
                 str(len(laying.courses)),
-                str(laying.whole_count),
+                str(laid.whole_units_count),
                 str(laid.half_units_count),
                 str(len(laid.pieces)),
                 f"{laying.slope_area_mm2 / 1e6:.2f}",

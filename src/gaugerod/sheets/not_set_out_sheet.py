@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.result import NotSetOut, Result
+from gaugerod.job.slope_called import slope_heading
 from gaugerod.sheets.finding_table import finding_table
 from gaugerod.sheets.setting_out_sheet import alternatives_table, foot
 from gaugerod.sheets.sheet import Alarm, Block, Bullets, Heading, PaperSize, Prose, Sheet
@@ -13,7 +14,7 @@ def not_set_out_sheet(result: Result, short: NotSetOut, *, size: PaperSize) -> S
     """What to read before this slope can be set out, on paper."""
     return Sheet(
         title=result.job.title,
-        subtitle=f"The slope {short.slope.name} could not be set out. Rules: edition {result.job.edition.value}, "
+        subtitle=f"{slope_heading(short.slope.name)} could not be set out. Rules: edition {result.job.edition.value}, "
         f"exposure {result.job.exposure.value.replace('-', ' ')}.",
         size=size,
         foot=foot(result, short),
@@ -23,7 +24,7 @@ def not_set_out_sheet(result: Result, short: NotSetOut, *, size: PaperSize) -> S
 
 
 def _blocks(result: Result, short: NotSetOut, *, unit: LengthUnit) -> Iterator[Block]:
-    yield Heading(text=f"Slope {short.slope.name}", level=1)
+    yield Heading(text=slope_heading(short.slope.name), level=1)
     yield Alarm(title="▲ NOT SET OUT. There are no marks to use for this slope", lines=(short.why,))
     yield Prose(text=f"{result.job.covering.title}, at {short.slope.pitch_deg:.4g}° pitch.")
     if short.alternatives:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.result import SlopeResult
+from gaugerod.job.slope_called import slope_heading
 from gaugerod.setting_out.courses import Rod
 from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Paper, Path, Pen, Words
 from gaugerod.sheets.edge_names import edge_names
@@ -45,7 +46,7 @@ def pocket_drawing(slope: SlopeResult, *, unit: LengthUnit, room_width_mm: float
     middle_paper_mm = left_mm + (middle_mm - low[0]) / ratio
     return Placed(
         drawing=Drawing(
-            title=f"Slope {slope.slope.name}, marks of its left rod",
+            title=f"{slope_heading(slope.slope.name)}, marks of its left rod",
             says=f"{len(rod.marks_mm)} battens, gauge {fine_length(rod.gauge_mm, unit)}; "
             f"first at {bare_length(rod.marks_mm[0], unit)}, top at {bare_length(rod.marks_mm[-1], unit)}.",
             paths=(*slope_paths(slope), Path(pen=Pen.DIMENSION, runs_mm=tuple(_ticks(rod, labels, low[0], ratio)))),

@@ -6,6 +6,7 @@ from math import ceil
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.job.rod_marks import SHORT, UNDER_EAVES, RodMark, rod_marks
+from gaugerod.job.slope_called import slope_heading
 from gaugerod.setting_out.courses import Rod
 from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Paper, Path, Pen, Point, Words
 from gaugerod.sheets.lengths_shown import bare_length
@@ -39,7 +40,7 @@ def rod_strip(result: Result, slope: SlopeResult, *, numbers: tuple[int, ...], s
     name = rod_name(numbers)
     return Sheet(
         title=f"{result.job.title}: {name} at full size",
-        subtitle=f"Slope {slope.slope.name}, {name}. Every mark at true size, to join into a rod.",
+        subtitle=f"{slope_heading(slope.slope.name)}, {name}. Every mark at true size, to join into a rod.",
         size=size,
         foot=foot(result, slope),
         region=result.job.edition.value,
@@ -73,7 +74,7 @@ def _rod_pages(slope: SlopeResult, index: int, name: str, *, size: PaperSize, un
     pages = ceil(slope.courses.rods[index].length_mm / span_mm)
     blocks: list[Block] = []
     for page in range(pages):
-        title = f"Slope {slope.slope.name}, {name}: strip {page + 1} of {pages}"
+        title = f"{slope_heading(slope.slope.name)}, {name}: strip {page + 1} of {pages}"
         placed = strip_page(slope, index, page=page, title=title, size=size, unit=unit)
         blocks += [NewPage(), Heading(text=title, kept_mm=0.0), Pictures(pictures=((placed, ""),))]
     return blocks

@@ -12,6 +12,7 @@ from gaugerod.as_built.laps import LapAsBuilt
 from gaugerod.as_built.roof_check import RodAsBuilt, RoofCheck
 from gaugerod.basis.finding import Sense
 from gaugerod.basis.lengths import LengthUnit
+from gaugerod.job.slope_called import slope_heading
 from gaugerod.sheets.dimension_lanes import LABEL_HEIGHT_MM, Label, upright_lane, upright_lane_width_mm
 from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Paper, Path, Pen, Point, Words, largest_scale_ratio
 from gaugerod.sheets.lengths_shown import bare_length, fine_length
@@ -69,7 +70,7 @@ def roof_check_drawing(
     )
     return Placed(
         drawing=Drawing(
-            title=f"Slope {check.ask.where} as built",
+            title=f"{slope_heading(check.ask.where)} as built",
             says=_said(check, unit=unit),
             paths=tuple(_paths(check, scale_ratio=ratio)),
             words=(*_rod_words(check, unit=unit), *(words for lane in lanes for words in lane.words)),
@@ -235,7 +236,7 @@ def _said(check: RoofCheck, *, unit: LengthUnit) -> str:
     """The picture in words."""
     places = "1 place" if len(check.rods) == 1 else f"{len(check.rods)} places"
     parts = [
-        f"The slope {check.ask.where} drawn to scale, square on: {check.courses_count} courses measured at {places}."
+        f"{slope_heading(check.ask.where)} drawn to scale, square on: {check.courses_count} courses measured at {places}."
     ]
     parts += [
         f"{'Open' if leak.is_open else 'Short'} lap, course {leak.lap.course} over {leak.lap.over}: "

@@ -5,6 +5,7 @@ from gaugerod.as_built.leaks import RANKING
 from gaugerod.as_built.roof_check import RoofCheck
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.cautions import CAUTIONS
+from gaugerod.job.slope_called import slope_heading
 from gaugerod.setting_out.said import counted
 from gaugerod.sheets.finding_table import finding_alarm, finding_table
 from gaugerod.sheets.lengths_shown import unit_heading
@@ -29,7 +30,7 @@ def roof_check_sheet(check: RoofCheck, *, title: str, unit: LengthUnit, size: Pa
     ask = check.ask
     return Sheet(
         title=title,
-        subtitle=f"Slope {ask.where} as built: {ask.covering.title}. Rules: edition {ask.edition.value}, "
+        subtitle=f"{slope_heading(ask.where)} as built: {ask.covering.title}. Rules: edition {ask.edition.value}, "
         f"exposure {ask.exposure.value.replace('-', ' ')}.",
         size=size,
         foot=f"{title[:48]} · slope {ask.where[:40]} · edition {ask.edition.value} · gaugerod {__version__}\n{DISCLAIMER}",
@@ -56,7 +57,11 @@ def _front(check: RoofCheck, *, unit: LengthUnit, size: PaperSize) -> list[Block
     others = [finding for finding in check.outside if finding.rule not in LAPS_AND_COVER]
     if others:
         first.append(Prose(text=f"{len(others)} more outside a rule: see the table of findings."))
-    return [Heading(text=f"Slope {check.ask.where} as built", level=1), *first, Pictures(pictures=((drawn, caption),))]
+    return [
+        Heading(text=f"{slope_heading(check.ask.where)} as built", level=1),
+        *first,
+        Pictures(pictures=((drawn, caption),)),
+    ]
 
 
 def cure_blocks(check: RoofCheck, *, unit: LengthUnit) -> list[Block]:

@@ -4,13 +4,17 @@ from collections.abc import Iterator
 
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.geometry.pitch import atan2_deg
-from gaugerod.geometry.polygon import Point, bounding_box_mm
+from gaugerod.geometry.polygon import Point, bounding_box_mm, holds_point
 from gaugerod.geometry.roof_faces import RoofEdge, RoofForm, RoofLine
 from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Paper, Path, Pen, Words, largest_scale_ratio
 from gaugerod.sheets.lengths_shown import bare_length
 from gaugerod.sheets.placed import Placed
 
 _MARGIN_MM = 12.0
+_FIGURES_MM, _LINE_MM = 2.4, 2.6
+"""Letters of a slope's figures and of a line's, on paper."""
+_LETTER_RATIO = 0.602
+"""Width of a letter to its size, in the one face of drawings."""
 _PENS = {RoofEdge.HIP: Pen.HIP, RoofEdge.VALLEY: Pen.VALLEY}
 
 
@@ -31,7 +35,7 @@ def roof_plan_drawing(
             title=f"Roof plan, {name}",
             says=_said(form, name, unit),
             paths=tuple(_paths(form)),
-            words=(*_slope_words(form), *_line_words(form, unit), *_eaves_words(form, unit)),
+            words=(*_slope_words(form, ratio), *_line_words(form, unit, ratio), *_eaves_words(form, unit)),
         ),
         paper=Paper(
             width_mm=room_width_mm,
@@ -57,19 +61,31 @@ def _paths(form: RoofForm) -> Iterator[Path]:
     yield Path(pen=Pen.OUTLINE, runs_mm=form.eaves_line_mm, closed=True)
 
 
-def _slope_words(form: RoofForm) -> Iterator[Words]:
+def _slope_words(form: RoofForm, scale_ratio: float) -> Iterator[Words]:
+    """The number of every slope; pitch and area under it where they fit inside."""
     for slope in form.slopes:
         at_mm = _inside(slope.plan_mm)
         yield Words(at_mm=at_mm, text=str(slope.number + 1), letter=Letter.KEY, size_paper_mm=5.0, anchor=Anchor.MIDDLE,
                     shift_paper_mm=(0.0, 1.0))  # fmt: skip
-        yield Words(
-            at_mm=at_mm,
-            text=f"{slope.pitch_deg:.1f}°, {slope.area_mm2 / 1e6:.1f} m²",
-            letter=Letter.NAME,
-            size_paper_mm=2.4,
-            anchor=Anchor.MIDDLE,
-            shift_paper_mm=(0.0, -3.0),
-        )
+        figures = f"{slope.pitch_deg:.1f}°, {slope.area_mm2 / 1e6:.1f} m²"
+        half_mm = _wide_mm(figures, _FIGURES_MM) * scale_ratio / 2
+        corners = [
+            (at_mm[0] + x * half_mm, at_mm[1] + y * scale_ratio) for x in (-1, 1) for y in (-3.0, -3.0 + _FIGURES_MM)
+        ]
+        if all(holds_point(slope.plan_mm, corner) for corner in corners):
+            yield Words(
+                at_mm=at_mm,
+                text=figures,
+                letter=Letter.NAME,
+                size_paper_mm=_FIGURES_MM,
+                anchor=Anchor.MIDDLE,
+                shift_paper_mm=(0.0, -3.0),
+            )
+
+
+def _wide_mm(text: str, size_mm: float) -> float:
+    """How wide it is on paper: every letter of the one face is as wide."""
+    return len(text) * size_mm * _LETTER_RATIO
 
 
 def _inside(corners: tuple[Point, ...]) -> Point:
@@ -82,9 +98,14 @@ def _inside(corners: tuple[Point, ...]) -> Point:
     return (sum(x for x, _ in parts) / (3 * area), sum(y for _, y in parts) / (3 * area))
 
 
-def _line_words(form: RoofForm, unit: LengthUnit) -> Iterator[Words]:
+def _line_words(form: RoofForm, unit: LengthUnit, scale_ratio: float) -> Iterator[Words]:
+    """Kind and true length along every line; the length alone, or nothing, where the line is too short for them."""
     for line in form.lines:
-        yield _along(line, f"{line.kind.value} {bare_length(line.length_mm, unit)}")
+        length = bare_length(line.length_mm, unit)
+        for text in (f"{line.kind.value} {length}", length):
+            if _wide_mm(text, _LINE_MM) <= line.plan_length_mm / scale_ratio:
+                yield _along(line, text)
+                break
 
 
 def _along(line: RoofLine, text: str) -> Words:
@@ -98,7 +119,7 @@ def _along(line: RoofLine, text: str) -> Words:
         at_mm=((x0 + x1) / 2, (y0 + y1) / 2),
         text=text,
         letter=Letter.EDGE,
-        size_paper_mm=2.6,
+        size_paper_mm=_LINE_MM,
         anchor=Anchor.MIDDLE,
         turned_deg=turned,
     )

@@ -74,7 +74,7 @@ def _slope_table(result: Result, roof: RoofResult, unit: LengthUnit) -> Table:
                 fine_length(rod.gauge_mm, unit),
                 bare_length(rod.marks_mm[0], unit),
                 bare_length(rod.marks_mm[-1], unit),
-                "" if slope.laid is None else str(slope.laid.laying.whole_count),
+                "" if slope.laid is None else str(slope.laid.whole_units_count),
                 "" if slope.laid is None else str(len(slope.laid.pieces)),
             )
         )

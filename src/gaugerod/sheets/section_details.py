@@ -14,6 +14,7 @@ from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.geometry.pitch import cos_deg, sin_deg
 from gaugerod.job.model import Covering, TopKind
 from gaugerod.job.result import SlopeResult
+from gaugerod.job.slope_called import slope_called
 from gaugerod.sheets.drawing import Anchor, Leader, Path, Pen, Point
 from gaugerod.sheets.lengths_shown import bare_fine_length, bare_length
 from gaugerod.sheets.placed import Placed
@@ -78,7 +79,7 @@ def eaves_section(
         spans.append(_span(first_two[0].mark_mm, first_two[1].mark_mm, "gap", bare_length(gap_mm, unit), under=True))
     return section_placed(
         Section(
-            title=f"Eaves of slope {slope.slope.name} in section",
+            title=f"Eaves of {slope_called(slope.slope.name)} in section",
             frame=frame,
             paths=(
                 Path(pen=Pen.TIMBER, runs_mm=(_plumb_cut_rafter(frame, reach_mm), _fascia(top_mm)), closed=True),
@@ -153,7 +154,7 @@ def top_section(
     apex_line = (frame.at_plumb(0.0, -_RAFTER_MM - 20.0), (0.0, held.over_mm + 20.0))
     return section_placed(
         Section(
-            title=f"Top of slope {slope.slope.name} in section",
+            title=f"Top of {slope_called(slope.slope.name)} in section",
             frame=frame,
             paths=(
                 Path(pen=Pen.TIMBER, runs_mm=(rafter,), closed=True),

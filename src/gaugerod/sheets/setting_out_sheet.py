@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from gaugerod.basis.finding import Finding
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import NotSetOut, Result, SlopeResult
+from gaugerod.job.slope_called import slope_called, slope_heading
 from gaugerod.setting_out.courses import Alternative
 from gaugerod.sheets.across_tables import across_tables
 from gaugerod.sheets.diminishing_tables import diminishing_blocks
@@ -44,7 +45,7 @@ def setting_out_sheet(result: Result, slope: SlopeResult, *, size: PaperSize) ->
     """Everything one slope needs on paper, in the order it is read."""
     return Sheet(
         title=result.job.title,
-        subtitle=f"Setting-out sheet of the slope {slope.slope.name}. Rules: edition {result.job.edition.value}, "
+        subtitle=f"Setting-out sheet of {slope_called(slope.slope.name)}. Rules: edition {result.job.edition.value}, "
         f"exposure {result.job.exposure.value.replace('-', ' ')}.",
         size=size,
         foot=foot(result, slope),
@@ -56,7 +57,9 @@ def setting_out_sheet(result: Result, slope: SlopeResult, *, size: PaperSize) ->
 def foot(result: Result, slope: SlopeResult | NotSetOut) -> str:
     """The lines along the bottom: the job, the slope, the edition, the version, and what a sheet is not."""
     title, name = _shortened(result.job.title, 48), _shortened(slope.slope.name, 40)
-    return f"{title} · slope {name} · edition {result.job.edition.value} · gaugerod {result.version}\n{DISCLAIMER}"
+    return (
+        f"{title} · {slope_called(name)} · edition {result.job.edition.value} · gaugerod {result.version}\n{DISCLAIMER}"
+    )
 
 
 def _shortened(text: str, most_count: int) -> str:
@@ -79,7 +82,7 @@ def _front(result: Result, slope: SlopeResult, *, size: PaperSize) -> list[Block
         room_height_mm=max(size.text_height_mm - taken_mm, 110.0),
     )
     blocks: list[Block] = [
-        Heading(text=f"Slope {slope.slope.name}", level=1),
+        Heading(text=slope_heading(slope.slope.name), level=1),
         Prose(
             text=f"{result.job.covering.title}, at {slope.slope.pitch_deg:.4g}° pitch. "
             f"{write_length(slope.slope.taped.eaves_mm, unit)} along the eaves, rafters "
@@ -96,7 +99,7 @@ def _front(result: Result, slope: SlopeResult, *, size: PaperSize) -> list[Block
                 (
                     placed,
                     (
-                        f"The slope {slope.slope.name} square on, {placed.scale_said}. Lengths in {unit_heading(unit)}; "
+                        f"{slope_heading(slope.slope.name)} square on, {placed.scale_said}. Lengths in {unit_heading(unit)}; "
                         f"{mark_word(slope)}s numbered up from the eaves."
                     ),
                 ),
@@ -108,7 +111,9 @@ def _front(result: Result, slope: SlopeResult, *, size: PaperSize) -> list[Block
 
 def _said_first(result: Result, slope: SlopeResult) -> list[Finding]:
     """The findings of the job as a whole, then the slope's."""
-    elsewhere = {*(finding for each in result.slopes for finding in each.findings), *result.beneath.findings}
+    of_slopes = {finding for each in result.slopes for finding in each.findings}
+    of_slopes |= {finding for each in result.not_set_out for finding in each.findings}
+    elsewhere = {*of_slopes, *result.beneath.findings}
     return [*(finding for finding in result.findings if finding not in elsewhere), *slope.findings]
 
 
@@ -197,8 +202,8 @@ def alternatives_table(alternatives: Sequence[Alternative], *, counted: str, mea
                 f"{each.rank}",
                 each.change,
                 each.costs,
-                f"{each.gauges}",
-                fine_length(each.gauge_mm, unit),
+                f"{each.gauges}" if each.gauges else "–",
+                fine_length(each.gauge_mm, unit) if each.gauges else "–",
                 "● kept" if each.keeps_limits else "▲ BROKEN",
             )
             for each in alternatives

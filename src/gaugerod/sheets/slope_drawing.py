@@ -2,6 +2,7 @@
 
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.result import SlopeResult
+from gaugerod.job.slope_called import slope_heading
 from gaugerod.setting_out.said import counted
 from gaugerod.sheets.drawing import Anchor, Drawing, Letter, Words
 from gaugerod.sheets.edge_names import edge_names
@@ -45,7 +46,7 @@ def slope_drawing(slope: SlopeResult, *, unit: LengthUnit, room_width_mm: float,
         *edge_names(slope, paper=paper),
     )
     drawing = Drawing(
-        title=f"Slope {slope.slope.name}, looking square on to it",
+        title=f"{slope_heading(slope.slope.name)}, looking square on to it",
         says=_said(slope, unit=unit),
         paths=slope_paths(slope),
         words=own_words + tuple(words for lane in lanes for words in lane.words),
@@ -84,7 +85,7 @@ def _said(slope: SlopeResult, *, unit: LengthUnit) -> str:
     rods = slope.courses.rods
     count = max(len(rod.marks_mm) for rod in rods)
     parts = [
-        f"The slope {slope.slope.name} drawn to scale, square on.",
+        f"{slope_heading(slope.slope.name)} drawn to scale, square on.",
         f"{bare_length(slope.slope.taped.eaves_mm, unit)} along the eaves.",
         (
             f"{counted(count, mark_word(slope))}, the first at {bare_length(rods[0].marks_mm[0], unit)} and the top one at "

@@ -9,6 +9,7 @@ from gaugerod.basis.finding import Sense
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.model import Covering
 from gaugerod.job.result import SlopeResult
+from gaugerod.job.slope_called import slope_called
 from gaugerod.sheets.drawing import Path, Pen
 from gaugerod.sheets.lengths_shown import bare_fine_length, bare_length
 from gaugerod.sheets.placed import Placed
@@ -33,7 +34,7 @@ def three_courses(slope: SlopeResult, covering: Covering, *, unit: LengthUnit) -
     shown = [each for each in held.units if each.head_mm > from_mm and each.tail_mm < three[2].tail_mm + 1.0]
     return section_placed(
         Section(
-            title=f"Courses {start + 1} to {start + 3} of slope {slope.slope.name} in section",
+            title=f"Courses {start + 1} to {start + 3} of {slope_called(slope.slope.name)} in section",
             frame=frame,
             paths=(
                 Path(pen=Pen.TIMBER, runs_mm=(rafter,), closed=True),

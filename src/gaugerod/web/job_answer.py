@@ -83,7 +83,10 @@ def lacks(document: Mapping[str, Any], answer: Answer, *, job: str) -> tuple[Lac
         if fault.field not in missing
     ]
     if answer.why:
-        found.append(Lack(says=f"{answer.why[:1].upper()}{answer.why[1:]}", href=f"/jobs/{job}/slopes"))
+        # What has no answer is a roof that stays open or asks: with one building it is that one's.
+        buildings = document.get("building")
+        page = "buildings/1" if isinstance(buildings, list) and len(buildings) == 1 else "slopes"
+        found.append(Lack(says=f"{answer.why[:1].upper()}{answer.why[1:]}", href=f"/jobs/{job}/{page}"))
     return tuple(found)
 
 

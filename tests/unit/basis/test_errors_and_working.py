@@ -27,7 +27,7 @@ def test_a_refused_input_carries_and_says_every_fault() -> None:
     assert tuple(faults) == refused.faults
     assert (
         "slope[0].pitch: '95°' will not do; allowed: under 90°. Measure it again.\n"
-        "job: 'nothing' will not do; allowed: a job. Add it."
+        "job: not given; wanted: a job. Add it."
     ) == str(refused)
 
 

@@ -146,7 +146,7 @@ def test_a_record_file_needs_only_what_is_known() -> None:
         (SOUND + "length_mm = 301", "the record cannot be read: "),
         (SOUND.replace("single-lap", "thatch"), "unknown family 'thatch'"),
         (SOUND + "colour = 'red'", "unknown fields: colour"),
-        (SOUND.replace("length_mm = 300\n", ""), "covering.length: 'nothing' will not do"),
+        (SOUND.replace("length_mm = 300\n", ""), "covering.length: not given; wanted:"),
         (SOUND.replace("clay", "cheese"), "covering.material: 'cheese' will not do"),
     ],
 )

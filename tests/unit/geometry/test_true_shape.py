@@ -109,9 +109,23 @@ def test_a_rafter_out_of_line_is_named() -> None:
     assert "The rafter 3000.0 mm from the left (4950.0 mm) is 39.0 mm longer" in outside(found)[0]
 
 
-def test_with_three_rafters_the_one_that_makes_the_taper_is_named() -> None:
-    found = shape(rafters=((0.0, 4905.0), (3000.0, 4950.0), (EAVES, 4906.0)))
-    assert "The rafter 3000.0 mm from the left" in outside(found)[0]
+def test_a_slip_at_an_end_is_named_where_all_others_lie_straight() -> None:
+    found = shape(rafters=((0.0, 4960.0), (2000.0, 4905.0), (4000.0, 4905.0), (EAVES, 4905.0)))
+    assert "The rafter 0.0 mm from the left (4960.0 mm) is 55.0 mm longer than the others make it" in outside(found)[0]
+
+
+@pytest.mark.parametrize("middle_mm", [4950.0, 4860.0])
+def test_with_three_rafters_the_middle_one_is_off_the_line_and_none_is_blamed_alone(middle_mm: float) -> None:
+    (says,) = outside(shape(rafters=((0.0, 4905.0), (3000.0, middle_mm), (EAVES, 4930.0))))
+    assert "The rafter 3000.0 mm from the left" in says
+    assert "no one rafter alone is to blame" in says
+
+
+def test_a_bowed_ridge_is_called_bowed_at_its_middle() -> None:
+    bow = ((0.0, 4900.0), (1800.0, 4930.0), (3600.0, 4940.0), (5400.0, 4930.0), (EAVES, 4900.0))
+    (says,) = outside(shape(rafters=bow))
+    assert "The rafter 3600.0 mm from the left (4940.0 mm) is 40.0 mm longer than a straight line" in says
+    assert "bowed" in says
 
 
 def test_rafters_measured_inside_the_ends_are_carried_to_the_ends() -> None:

@@ -115,3 +115,43 @@ def test_random_slates_reach_past_their_verges_too() -> None:
     assert slope.laid is not None
     ends = [x for x, _ in slope.laid.ask.outline.points_mm]
     assert (-44.0, 7244.0) == pytest.approx((min(ends), max(ends)))
+
+
+def with_opening(from_left: str, up_slope: str) -> SlopeResult:
+    points = str([[f"{x:.4f} m", f"{y:.4f} m"] for x, y in STEP]).replace("'", '"')
+    kinds = str(list(STEP_EDGES)).replace("'", '"')
+    opening = (
+        f'[[slope.opening]]\nname = "dormer"\nfrom_left = "{from_left}"\nup_slope = "{up_slope}"\n'
+        'width = "1.2 m"\nheight = "1.4 m"\n'
+    )
+    text = JOB.format(covering=FLAT, outline=points, edges=kinds).replace("[set_out]", f"{opening}\n[set_out]")
+    return set_out(read_job_text(text.encode())).slopes[0]
+
+
+def test_an_opening_above_a_step_is_set_out_beside_what_stands_at_its_height() -> None:
+    across = with_opening("5.7 m", "2.2 m").across
+    assert across is not None
+    # 200 mm are left between the dormer, which ends at 6900, and the verge at 7100: one unit, cut.
+    (beside,) = {piece.cover_mm for piece in across.pieces if piece.at.startswith("dormer right to")}
+    assert beside == pytest.approx(200 + across.upper[0].overhang_mm)
+
+
+def test_the_wall_of_a_step_does_not_stop_the_courses_above_it() -> None:
+    across = with_opening("2.7 m", "2.2 m").across
+    assert across is not None
+    assert {"dormer left", "dormer right"} <= {piece.at for piece in across.pieces}
+
+
+@pytest.mark.parametrize(
+    ("step_m", "verdicts"),
+    [(1.5, {Verdict.OUTSIDE, Verdict.WITHIN}), (1.648, {Verdict.WITHIN})],
+)
+def test_eaves_that_the_courses_do_not_start_from_are_told_with_their_overhang(
+    step_m: float, verdicts: set[Verdict]
+) -> None:
+    """Tails are 50 mm past the lower fascia and every 329.6 mm from there; at 1648 mm up the sixth course is 50 mm past."""
+    outline = ((0.0, 0.0), (4.0, 0.0), (4.0, step_m), (7.1, step_m), (7.1, 5.0), (0.0, 5.0))
+    slope = laid(outline, STEP_EDGES, FLAT)
+    told = [finding for finding in slope.findings if finding.rule == "upper eaves overhang"]
+    assert {"front, eaves 2"} == {finding.where for finding in told}
+    assert verdicts == {finding.verdict for finding in told}

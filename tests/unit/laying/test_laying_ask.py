@@ -13,7 +13,7 @@ SQUARE = [(0.0, 0.0), (1650.0, 0.0), (1650.0, 1000.0), (0.0, 1000.0)]
 
 
 def test_no_courses_are_refused() -> None:
-    with pytest.raises(InputRefused, match="courses: 'none'"):
+    with pytest.raises(InputRefused, match="courses: not given"):
         replace(slope(SQUARE), courses=())
 
 

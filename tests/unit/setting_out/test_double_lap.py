@@ -233,3 +233,15 @@ def test_plain_tiles_use_halves_only_where_no_tile_and_a_half_is_made() -> None:
         asked, across = asked_across(tile)
         pieces = verge_pieces(asked=asked, across=across, unit=tile, edition=Edition.GB)
         assert made_of in {piece.made_of for piece in pieces}
+
+
+def test_where_gauges_differ_the_hole_comes_nearer_the_head_below_so_that_no_nail_is_too_far_above_it() -> None:
+    # In sixteenths, gauges of 8 and 8 1/16 in: 10 mm at the one would be over 15 mm at the other.
+    inches = Division.SIXTEENTH
+    rafters = (Station(at_mm=0.0, length_mm=7400.0), Station(at_mm=9000.0, length_mm=7480.0))
+    ask = replace(SLATES, unit=sized_slate("countess"), division=inches, stations=rafters, ridge_cover_mm=190.0)
+    nails = [
+        finding for finding in set_out_double_lap(ask).courses.findings if finding.rule == "nail above the head below"
+    ]
+    assert 2 == len(nails)
+    assert {Verdict.WITHIN} == {finding.verdict for finding in nails}

@@ -1,5 +1,6 @@
 """Courses up the slope: every way of setting out, with figures worked by hand."""
 
+import re
 from dataclasses import replace
 from math import inf, nan
 
@@ -92,9 +93,20 @@ def test_with_no_equal_gauge_the_lap_is_kept_and_the_alternatives_are_ranked() -
     changes = " ".join(each.change for each in courses.alternatives)
     assert "Cut the top course at its head by 105.5 mm: 3 gauges of 340 mm." in changes
     assert "Two gauges in blocks" in changes
-    assert "Another covering, one whose gauge range takes in 304.8 mm (3 gauges) or 457.2 mm (2 gauges)." in changes
+    assert "Another covering, one whose gauge range takes in 304.8 mm (3 gauges)." in changes
     keeps = [each.keeps_limits for each in courses.alternatives]
     assert sorted(keeps, reverse=True) == keeps
+
+
+def test_no_covering_is_offered_that_could_not_be_made_and_no_block_of_no_gauges() -> None:
+    for rafter_mm in (450.0, 500.0, 800.0):
+        courses = set_out_courses(with_rafters(rafter_mm, gauge_min_mm=340.0))
+        assert Strategy.NONE == courses.strategy
+        changes = " ".join(each.change for each in courses.alternatives)
+        assert " 0 gauges" not in changes
+        assert "1 gauge make " not in courses.why
+        for gauge_mm in re.findall(r"takes in ([\d.]+) mm", changes):
+            assert 85 <= float(gauge_mm) <= 400
 
 
 def test_a_ridge_far_out_of_parallel_offers_courses_run_out_against_it() -> None:

@@ -119,6 +119,7 @@ function endsBroken(view) {
   const says = {
     "top-too-high": (by) => `▲ The top ${word} is ${by} too near the apex: it fouls the ridge fixing.`,
     "top-too-low": (by) => `▲ The top ${word} is ${by} too far below the apex: the ridge may not cover its heads.`,
+    "ridge-lap-short": (by) => `▲ The ridge's LAP IS SHORT by ${by}: use a wider ridge, or a flashing below it.`,
     "overhang-short": (by) => `▲ The overhang is ${by} short: water may run back behind the gutter.`,
     "overhang-long": (by) => `▲ The overhang is ${by} too long: water may shoot over the gutter.`,
   };

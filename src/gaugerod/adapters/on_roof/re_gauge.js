@@ -126,22 +126,34 @@ function endsOutside(limits, step, answer) {
   const { lengths } = groundOf(limits, step);
   const [topLeast, topGreatest] = limits.top_mm.map(fromMm);
   const [overhangLeast, overhangGreatest] = limits.overhang_mm.map(fromMm);
-  const by = { "top-too-high": ZERO, "top-too-low": ZERO, "overhang-short": ZERO, "overhang-long": ZERO };
+  const by = { "top-too-high": ZERO, "top-too-low": ZERO, "overhang-short": ZERO, "overhang-long": ZERO, "ridge-lap-short": ZERO };
   answer.rods.forEach((rod, place) => {
-    const below = belowApex(rod, lengths[place], topLeast, topGreatest, step);
+    const below = belowApex(limits, rod, lengths[place], step);
     const overhang = minus(fromMm(limits.hanging_length_mm), rod.marks[0]);
     by["top-too-high"] = greatest(by["top-too-high"], minus(topLeast, below));
     by["top-too-low"] = greatest(by["top-too-low"], minus(below, topGreatest));
     by["overhang-short"] = greatest(by["overhang-short"], minus(overhangLeast, overhang));
     by["overhang-long"] = greatest(by["overhang-long"], minus(overhang, overhangGreatest));
+    by["ridge-lap-short"] = greatest(by["ridge-lap-short"], ridgeLapShort(limits, step, rod.marks, lengths[place]));
   });
   return Object.entries(by).filter(([, out]) => less(NOISE, out)).map(([end, out]) => ({ end, by: out }));
 }
 
-// As marked; as exact where the band is so narrow that no mark at all falls inside it.
-function belowApex(rod, length, topLeast, topGreatest, step) {
-  const noMarkFits = countAbove(minus(length, topGreatest), step) > countBelow(minus(length, topLeast), step);
+// As marked; as exact where the band is so narrow that no mark at all falls inside it, and no lap is at stake.
+function belowApex(limits, rod, length, step) {
+  const [topLeast, topGreatest] = limits.top_mm.map(fromMm);
+  const noMarkFits = !limits.ridge_lap_first && countAbove(minus(length, topGreatest), step) > countBelow(minus(length, topLeast), step);
   return minus(length, noMarkFits ? rod.top : rod.marks[rod.marks.length - 1]);
+}
+
+// Double lap, where it is known how far the ridge reaches: what its lap over the second course below falls short by.
+function ridgeLapShort(limits, step, marks, length) {
+  const figures = limits.double_lap;
+  if (!figures || figures.ridge_cover_mm === null) return ZERO;
+  const second = marks[marks.length - (shortCourse(limits, step, marks, length) ? 1 : 2)];
+  const head = plus(minus(second, fromMm(limits.hanging_length_mm)), minus(fromMm(limits.unit_length_mm), fromMm(figures.lost_at_head_mm)));
+  const lap = minus(head, minus(length, fromMm(figures.ridge_cover_mm)));
+  return minus(fromMm(figures.headlap_mm), lap);
 }
 
 // The lap of every course over the one it must cover; the first full course covers none.

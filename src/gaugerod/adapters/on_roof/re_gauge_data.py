@@ -49,6 +49,7 @@ def limits_data(ask: CoursesAsk) -> dict[str, Any]:
         "hanging_length_mm": grain(ask.hanging_length_mm),
         "overhang_mm": [grain(ask.overhang.least_mm), grain(ask.overhang.greatest_mm)],
         "top_mm": [grain(ask.top.least_mm), grain(ask.top.greatest_mm)],
+        "ridge_lap_first": ask.ridge_lap_first,
         "top_marked": {
             "least": as_fraction(ground.ends.least.top_mm),
             "wished": as_fraction(ground.ends.wished.top_mm),

@@ -1,21 +1,10 @@
 """What lies beneath the covering and what holds it, as the result document tells it."""
 
-from collections.abc import Sequence
+from __future__ import annotations
 
-from gaugerod.adapters.result_document.beneath_shape import (
-    BattenLineDocument,
-    BattensDocument,
-    FixingsDocument,
-    HeldDocument,
-    LoadDocument,
-    MassDocument,
-    SlopeBattensDocument,
-    SlopeUnderlayDocument,
-    UnderlayDocument,
-    UnderlayLapDocument,
-    VentilationDocument,
-    VentOpeningDocument,
-)
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
 from gaugerod.adapters.result_document.rounded import fine, fine_points
 from gaugerod.fixing.held import Held
 from gaugerod.fixing.plan import FixingPlan
@@ -26,6 +15,22 @@ from gaugerod.substrate.underlay.answer import LapBetween, LapOnBatten, RunLap, 
 from gaugerod.substrate.underlay.ask import LapRemedy
 from gaugerod.substrate.underlay.cut_rolls import RollCuts
 from gaugerod.substrate.ventilation.openings import Ventilation, VentOpening
+
+if TYPE_CHECKING:  # the shapes are for the schema: no document needs them made
+    from gaugerod.adapters.result_document.beneath_shape import (
+        BattenLineDocument,
+        BattensDocument,
+        FixingsDocument,
+        HeldDocument,
+        LoadDocument,
+        MassDocument,
+        SlopeBattensDocument,
+        SlopeUnderlayDocument,
+        UnderlayDocument,
+        UnderlayLapDocument,
+        VentilationDocument,
+        VentOpeningDocument,
+    )
 
 
 def battens_document(battens: Battens) -> BattensDocument:

@@ -1,5 +1,9 @@
 """The result document: plain JSON, in a fixed order, with the names other programs may rely on."""
 
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
 from gaugerod.adapters.result_document.beneath_document import (
     battens_document,
     fixings_document,
@@ -15,17 +19,6 @@ from gaugerod.adapters.result_document.double_lap_document import (
 from gaugerod.adapters.result_document.laying_document import laying_document, offcuts_document
 from gaugerod.adapters.result_document.roof_document import roof_document
 from gaugerod.adapters.result_document.rounded import fine, fine_points
-from gaugerod.adapters.result_document.shape import (
-    AcrossDocument,
-    AlternativeDocument,
-    CoursesDocument,
-    FindingDocument,
-    OpeningDocument,
-    ResultDocument,
-    RodDocument,
-    SlopeDocument,
-    StepDocument,
-)
 from gaugerod.basis.finding import Finding
 from gaugerod.basis.working import Step
 from gaugerod.job.model import Slope, TopKind
@@ -33,6 +26,19 @@ from gaugerod.job.result import Result, SlopeResult
 from gaugerod.laying.ask import EdgeKind
 from gaugerod.setting_out.across import Across
 from gaugerod.setting_out.courses import Alternative, Courses, OpeningCourses, Rod
+
+if TYPE_CHECKING:  # the shapes are for the schema: no document needs them made
+    from gaugerod.adapters.result_document.shape import (
+        AcrossDocument,
+        AlternativeDocument,
+        CoursesDocument,
+        FindingDocument,
+        OpeningDocument,
+        ResultDocument,
+        RodDocument,
+        SlopeDocument,
+        StepDocument,
+    )
 
 
 def result_document(result: Result) -> ResultDocument:

@@ -1,18 +1,23 @@
 """What the result document says of plain tiles, slates and random slates besides courses and perps."""
 
-from collections.abc import Iterable
+from __future__ import annotations
 
-from gaugerod.adapters.result_document.double_lap_shape import (
-    DiminishingDocument,
-    DiminishingRodDocument,
-    DoubleLapDocument,
-    DoubleLapRodDocument,
-    VergePieceDocument,
-)
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
+
 from gaugerod.adapters.result_document.rounded import fine
 from gaugerod.setting_out.diminishing.answer import DiminishingPlan, DiminishingRod
 from gaugerod.setting_out.double_lap_across import VergePiece
 from gaugerod.setting_out.double_lap_extras import DoubleLapExtras, DoubleLapRod
+
+if TYPE_CHECKING:  # the shapes are for the schema: no document needs them made
+    from gaugerod.adapters.result_document.double_lap_shape import (
+        DiminishingDocument,
+        DiminishingRodDocument,
+        DoubleLapDocument,
+        DoubleLapRodDocument,
+        VergePieceDocument,
+    )
 
 
 def double_lap_document(extras: DoubleLapExtras) -> DoubleLapDocument:

@@ -1,24 +1,29 @@
 """Every unit of a slope, and which offcut serves which cut, as the result document tells it."""
 
-from collections.abc import Sequence
+from __future__ import annotations
 
-from gaugerod.adapters.result_document.roof_shape import (
-    CutUnitDocument,
-    LayingDocument,
-    OffcutsDocument,
-    SawCutDocument,
-)
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
 from gaugerod.adapters.result_document.rounded import fine, fine_points
 from gaugerod.job.result import Laid
 from gaugerod.laying.cut_unit import Cut, CutUnit
 from gaugerod.laying.offcuts import OffcutPlan
+
+if TYPE_CHECKING:  # the shapes are for the schema: no document needs them made
+    from gaugerod.adapters.result_document.roof_shape import (
+        CutUnitDocument,
+        LayingDocument,
+        OffcutsDocument,
+        SawCutDocument,
+    )
 
 
 def laying_document(laid: Laid) -> LayingDocument:
     """Every unit of one slope."""
     laying = laid.laying
     return {
-        "whole": laying.whole_count,
+        "whole": laid.whole_units_count,
         "cut": len(laid.pieces),
         "runs": [{"course": run.course + 1, "first": run.first, "count": run.count} for run in laying.runs],
         "cuts": [_piece(piece) for piece in laid.pieces],

@@ -1,16 +1,22 @@
 """The roof over a building, as the result document tells it."""
 
-from gaugerod.adapters.result_document.roof_shape import (
-    RoofDocument,
-    RoofLineDocument,
-    RoofSlopeDocument,
-    UprightDocument,
-)
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
 from gaugerod.adapters.result_document.rounded import fine, fine_points
 from gaugerod.geometry.roof_faces import RoofLine, RoofSlope, UprightFace
 from gaugerod.job.model import Building
 from gaugerod.job.outlined import slope_name
 from gaugerod.job.result import RoofResult
+
+if TYPE_CHECKING:  # the shapes are for the schema: no document needs them made
+    from gaugerod.adapters.result_document.roof_shape import (
+        RoofDocument,
+        RoofLineDocument,
+        RoofSlopeDocument,
+        UprightDocument,
+    )
 
 
 def roof_document(roof: RoofResult, building: Building) -> RoofDocument:

@@ -52,9 +52,9 @@ class CutUnitDocument(TypedDict):
 class LayingDocument(TypedDict):
     """Every unit of one slope."""
 
-    whole: Annotated[int, "whole units"]
+    whole: Annotated[int, "units laid as they are made"]
     cut: Annotated[int, "pieces to saw: a unit that an opening parts in two is two"]
-    runs: Annotated[list[RunDocument], "whole units, course by course"]
+    runs: Annotated[list[RunDocument], "units that show whole, course by course"]
     cuts: Annotated[list[CutUnitDocument], "every piece to saw"]
     slivers: Annotated[int, "pieces that would show less than 1 mm²: not laid"]
     bare_mm2: Annotated[float, "what no course reaches"]

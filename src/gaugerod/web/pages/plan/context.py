@@ -122,6 +122,7 @@ class PlanContext:
     """What is said of courtyards, which are kept as they were written; empty: there are none."""
     plan: PlanShown
     closes: Said | None
+    straight: bool
     notes: tuple[str, ...]
     open_faults: tuple[FaultShown, ...]
     """What keeps the outline from being roofed, while it is still being typed."""

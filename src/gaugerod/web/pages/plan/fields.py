@@ -80,6 +80,14 @@ def fields_of(row: WallRow) -> tuple[Field, ...]:
     return tuple(field for field in maybe if field is not None)
 
 
+def named_in_full(row: WallRow) -> tuple[Field, ...]:
+    """Every field of a wall, named so that it is known apart from those of the other walls."""
+    return tuple(
+        replace(field, label=f"Wall {row.number}, {field.label[0].lower()}{field.label[1:]}")
+        for field in fields_of(row)
+    )
+
+
 def with_fields(row: WallRow, known: dict[str, Field]) -> WallRow:
     """The row with its fields as they are known now."""
     return replace(
@@ -111,13 +119,16 @@ def _in_form(fault: Fault, typed: OutlineTyped, walls: Sequence[int], corners: S
     kind, at = found[1], int(found[2])
     if kind == "outline":
         return replace(_counted_from_one(fault, corners), field=f"wall[{corners[at]}].length")
-    wall = typed.walls[walls[at]]
-    own = f"wall[{walls[at]}]"
+    return _of_wall(fault, typed, walls[at], kind=kind, rest=fault.field[found.end() :])
+
+
+def _of_wall(fault: Fault, typed: OutlineTyped, at: int, *, kind: str, rest: str) -> Fault:
+    """A fault of what stands on one wall: beside its own field where it has one, otherwise beside that of all."""
+    wall, own = typed.walls[at], f"wall[{at}]"
     match kind:
         case "pitch" if wall.stands is Stands.SLOPE and typed.pitch is None:
             return replace(fault, field="pitch", given="nothing", allowed="the pitch of the slopes, like 35°")
         case "pitch":
-            rest = fault.field[found.end() :]
             return replace(fault, field=f"{own}.pitch" if wall.stands is Stands.OWN else f"pitch{rest}")
         case "overhang" if not wall.overhang:
             return replace(fault, field="verge_overhang" if wall.stands is Stands.GABLE else "overhang")

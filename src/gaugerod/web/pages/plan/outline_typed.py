@@ -63,6 +63,8 @@ class OutlineTyped:
     verge_overhang: str | None = None
     rafter_spacing: str | None = None
     cheeks: bool = False
+    straight: bool = False
+    """Is the last wall to be drawn straight to the first corner, though the walk misses it?"""
     walls: tuple[WallTyped, ...] = field(default_factory=lambda: (WallTyped(),) * 4)
     start_mm: Point = (0.0, 0.0)
     way_deg: float = 0.0
@@ -94,6 +96,7 @@ def outline_of_form(form: Mapping[str, str]) -> OutlineTyped:
         verge_overhang=typed(form, "verge_overhang"),
         rafter_spacing=typed(form, "rafter_spacing"),
         cheeks=form.get("cheeks") == "allow",
+        straight=form.get("straight") == "yes",
         walls=tuple(_wall(form, at) for at in range(count)),
         start_mm=start[0] if start else (0.0, 0.0),
         way_deg=number_typed(form.get("way", "")) or 0.0,

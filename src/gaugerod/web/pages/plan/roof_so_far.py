@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from math import hypot
 from typing import Any
 
+from markupsafe import Markup
+
 from gaugerod.basis.errors import Fault, InputRefused, RoofAsks, RoofWillNotClose
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.geometry.polygon import Point
@@ -59,12 +61,11 @@ def ask_shown(asks: RoofAsks, corners: Sequence[Point]) -> AskShown:
 def roof_shown(name: str, form: RoofForm, *, walls: Sequence[int], unit: LengthUnit) -> RoofShown:
     """The roof as drawn on its sheet, its slopes and its lines. ``walls[i]`` is the typed wall at place i of the table."""
     wide = roof_plan_drawing(form, name=name, unit=unit, room_width_mm=WIDE_MM[0], room_height_mm=WIDE_MM[1])
-    pocket = roof_plan_drawing(form, name=name, unit=unit, room_width_mm=POCKET_MM, room_height_mm=POCKET_MM)
     lines = parts_shown((Heading(text="Hips, valleys and ridges"), line_table(form, unit)))
     return RoofShown(
-        line=f"{_counted(form)}, {form.area_mm2 / 1e6:.2f} m² measured on the slope.",
+        line=f"{roof_line(form)} measured on the slope.",
         wide=markup(wide),
-        pocket=markup(pocket),
+        pocket=pocket_roof(name, form, unit=unit),
         slopes=TableShown(
             caption="Slopes",
             headings=("slope", "over wall", "pitch", "m²", "round it, from the eaves"),
@@ -75,12 +76,19 @@ def roof_shown(name: str, form: RoofForm, *, walls: Sequence[int], unit: LengthU
     )
 
 
-def _counted(form: RoofForm) -> str:
+def pocket_roof(name: str, form: RoofForm, *, unit: LengthUnit) -> Markup:
+    """The roof on plan as it fits on a phone, or in a list."""
+    return markup(roof_plan_drawing(form, name=name, unit=unit, room_width_mm=POCKET_MM, room_height_mm=POCKET_MM))
+
+
+def roof_line(form: RoofForm) -> str:
+    """What the roof is made of, and its area."""
     counted = (
         (len(form.slopes), "slope"), (len(form.hips), "hip"), (len(form.valleys), "valley"), (len(form.ridges), "ridge"),
         (len(form.gables), "gable"),
     )  # fmt: skip
-    return ", ".join(f"{count} {word if count == 1 else f'{word}s'}" for count, word in counted if count)
+    parts = [f"{count} {word if count == 1 else f'{word}s'}" for count, word in counted if count]
+    return ", ".join((*parts, f"{form.area_mm2 / 1e6:.2f} m²"))
 
 
 def _slope_row(slope: RoofSlope, walls: Sequence[int]) -> tuple[str, ...]:

@@ -7,13 +7,13 @@ from typing import Any
 
 from gaugerod.adapters.store.records import Revision
 from gaugerod.basis.errors import Fault, NotKept
-from gaugerod.basis.finding import Verdict
+from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.geometry.closing_finding import closing_finding
 from gaugerod.geometry.polygon import Point
 from gaugerod.web.asked import Asked
-from gaugerod.web.form import FaultShown, list_of, placed, table_of, under_path
-from gaugerod.web.job_answer import faults_at_the_door
+from gaugerod.web.form import FaultShown, Field, list_of, placed, under_path
+from gaugerod.web.job_answer import faults_at_the_door, unit_of
 from gaugerod.web.keeping import base_of, head_of, kept, opened
 from gaugerod.web.pages.plan.building_table import corner_order, outline_of_table, table_of_outline
 from gaugerod.web.pages.plan.context import PlanContext, Said
@@ -22,6 +22,7 @@ from gaugerod.web.pages.plan.fields import (
     faults_in_form,
     fields_of,
     named_field,
+    named_in_full,
     pitch_group,
     wall_rows,
     with_fields,
@@ -35,6 +36,7 @@ from gaugerod.web.reply import JobHead, Reply, Shown
 from gaugerod.web.services import Services
 
 NEW = "new"
+_STRAIGHT = Field(name="straight", label="Closing")
 _AT_A_WALL = re.compile(r"(after|drop)-([0-9]{1,3})")
 
 
@@ -51,6 +53,12 @@ class Answered:
     def corners(self) -> tuple[Point, ...]:
         """The outline as far as there is one: walked, or only tapped."""
         return self.typed.taps if self.walk.outline is None else self.walk.outline.corners_mm
+
+    @property
+    def closes(self) -> Finding | None:
+        """Does the walk close? None as long as there is no walk."""
+        outline = self.walk.outline
+        return None if outline is None else closing_finding(outline, where=self.typed.name or "building")
 
     @property
     def walls(self) -> Sequence[int]:
@@ -72,12 +80,14 @@ def plan_view(services: Services, asked: Asked) -> Reply:
     head = JobHead(id=head.id, title=head.title, rev=base.rev)
     table = {} if index is None else _table(base, index)
     if not asked.posted:
-        return _shown(_answered(outline_of_table(table, unit=_unit(base)), table, base), base, head, index=index)
+        return _shown(
+            _answered(outline_of_table(table, unit=unit_of(base.document)), table, base), base, head, index=index
+        )
     do = asked.form.get("do", "")
     if do == "take-out" and index is not None and not asked.part:
         return _taken_out(services, asked, base, index)
     before = window_typed(asked.form.get("window", "")) if do == "tapped" else None
-    typed = _done(do, outline_of_form(asked.form), unit=_unit(base))
+    typed = _done(do, outline_of_form(asked.form), unit=unit_of(base.document))
     answered = _answered(typed, table, base)
     if asked.part or do != "save":
         return _shown(answered, base, head, index=index, before=before)
@@ -97,11 +107,23 @@ def _saved(services: Services, asked: Asked, answered: Answered, base: Revision,
     if answered.walk.outline is None:
         # The table still has the outline from before, or none: what is wrong with the walk is said instead.
         at_the_door = [fault for fault in at_the_door if not fault.field.startswith(("outline", "pitch"))]
-    faults = answered.faults(at_the_door)
+    faults = (*answered.faults(at_the_door), *_misses(answered))
     if faults:
         return _shown(answered, base, head_of(base), index=index, faults=faults)
     following = "set-out" if document.get("covering") else "covering"
     return kept(services, asked, base, document, go_to=f"/jobs/{base.job}/{following}")
+
+
+def _misses(answered: Answered) -> tuple[Fault, ...]:
+    """An outline that misses its first corner is saved only when that was seen."""
+    closes = answered.closes
+    if closes is None or closes.verdict is not Verdict.OUTSIDE or answered.typed.straight:
+        return ()
+    do = (
+        f"The walk misses its first corner by {closes.proposed:.1f} mm. Measure again; or tick that the last wall is "
+        "drawn straight to the first corner."
+    )
+    return (Fault("straight", f"{closes.proposed:.1f} mm", f"a walk that closes to {closes.limit:g} mm", do),)
 
 
 def _done(do: str, typed: OutlineTyped, *, unit: LengthUnit) -> OutlineTyped:
@@ -125,7 +147,7 @@ def _done(do: str, typed: OutlineTyped, *, unit: LengthUnit) -> OutlineTyped:
 
 def _answered(typed: OutlineTyped, table: dict[str, Any], base: Revision) -> Answered:
     walk = walked(typed)
-    written = table_of_outline(typed, walk, base=table, unit=_unit(base))
+    written = table_of_outline(typed, walk, base=table, unit=unit_of(base.document))
     # A building that has no name yet is drawn all the same.
     roof = RoofSoFar() if walk.outline is None else roof_so_far({"name": "building", **written})
     return Answered(typed=typed, walk=walk, table=written, roof=roof)
@@ -165,10 +187,11 @@ def _shown(
     faults: tuple[Fault, ...] = (),
     before: Window | None = None,
 ) -> Shown:
-    typed, roof, unit = answered.typed, answered.roof, _unit(revision)
+    typed, roof, unit = answered.typed, answered.roof, unit_of(revision.document)
     rows, named, pitch, around = wall_rows(typed), named_field(typed), pitch_group(typed), around_fields(typed)
-    every = [named, *pitch, *around, *(field for row in rows for field in fields_of(row))]
-    with_faults, listed = placed(every, faults)
+    with_faults, _ = placed([named, *pitch, *around, *(field for row in rows for field in fields_of(row))], faults)
+    in_full = [named, *pitch, *around, *(field for row in rows for field in named_in_full(row)), _STRAIGHT]
+    _, listed = placed(in_full, faults)
     known = {field.name: field for field in with_faults}
     context = PlanContext(
         number=None if index is None else index + 1,
@@ -184,8 +207,9 @@ def _shown(
         courtyards=_courtyards(answered.table),
         plan=plan_shown(typed, answered.corners, roof.form, before=before, unit=unit),
         closes=_closes(answered),
+        straight=typed.straight,
         notes=_notes(answered),
-        open_faults=_open_faults(answered, every),
+        open_faults=_open_faults(answered, in_full),
         asks=None if roof.asks is None else ask_shown(roof.asks, answered.corners),
         cheeks=typed.cheeks,
         roof=None
@@ -197,17 +221,17 @@ def _shown(
 
 
 def _closes(answered: Answered) -> Said | None:
-    if answered.walk.outline is None:
+    closes = answered.closes
+    if closes is None:
         return None
-    finding = closing_finding(answered.walk.outline, where=answered.typed.name or "building")
-    match finding.verdict:
+    match closes.verdict:
         case Verdict.WITHIN:
-            short = f"● closes to {answered.walk.outline.closing_error_mm:.1f} mm"
+            short = f"● closes to {closes.proposed:.1f} mm"
         case Verdict.OUTSIDE:
-            short = f"▲ misses its first corner by {answered.walk.outline.closing_error_mm:.1f} mm"
+            short = f"▲ misses its first corner by {closes.proposed:.1f} mm"
         case Verdict.NOT_COVERED:
             short = "◇ closed by itself, not checked"
-    return Said(verdict=finding.verdict.value, says=finding.says, short=short)
+    return Said(verdict=closes.verdict.value, says=closes.says, short=short)
 
 
 def _notes(answered: Answered) -> tuple[str, ...]:
@@ -222,7 +246,7 @@ def _notes(answered: Answered) -> tuple[str, ...]:
     return tuple(notes)
 
 
-def _open_faults(answered: Answered, fields: Sequence[Any]) -> tuple[FaultShown, ...]:
+def _open_faults(answered: Answered, fields: Sequence[Field]) -> tuple[FaultShown, ...]:
     """What is in the way of the roof; silent about what nobody has typed yet."""
     begun = any(wall.length for wall in answered.typed.walls)
     if not begun:
@@ -239,9 +263,3 @@ def _courtyards(table: dict[str, Any]) -> str:
         f"{'A courtyard is' if count == 1 else f'{count} courtyards are'} kept as written: corners of a courtyard are "
         "changed in the job file."
     )
-
-
-def _unit(revision: Revision) -> LengthUnit:
-    """The unit lengths are shown in; millimetres while it cannot be read."""
-    given = table_of(revision.document, "job").get("show_lengths_in")
-    return LengthUnit(given) if given in set(LengthUnit) else LengthUnit.MM

@@ -70,11 +70,23 @@ class SlopeShown:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RoofAround:
+    """The roof that the slope is a part of: its plan with every slope numbered, and how they are coursed together."""
+
+    name: str
+    wide: Markup
+    pocket: Markup
+    corners: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SettingOutContext:
     """The answer, or what is still to be done for it."""
 
     slopes: tuple[SlopeLink, ...]
     slope: SlopeShown | None
+    roof: RoofAround | None
+    """None for a slope that stands by itself."""
     not_set_out: str
     """Why this slope could not be set out; empty when it was."""
     sliders: tuple[Slider, ...]

@@ -10,10 +10,11 @@ from gaugerod.sheets.laying_drawing import laying_drawing
 from gaugerod.sheets.opening_tables import opening_tables
 from gaugerod.sheets.pocket_drawing import pocket_drawing
 from gaugerod.sheets.rod_tables import rod_tables
+from gaugerod.sheets.roof_plan_drawing import roof_plan_drawing
 from gaugerod.sheets.slope_drawing import slope_drawing
 from gaugerod.web.blocks import parts_shown
 from gaugerod.web.drawn import POCKET_MM, WIDE_MM, markup
-from gaugerod.web.pages.setting_out.context import SlopeShown
+from gaugerod.web.pages.setting_out.context import RoofAround, SlopeShown
 
 
 def slope_shown(result: Result, slope: SlopeResult, *, every_unit: bool) -> SlopeShown:
@@ -33,6 +34,19 @@ def slope_shown(result: Result, slope: SlopeResult, *, every_unit: bool) -> Slop
         ),
         method=slope.method,
     )
+
+
+def roof_around(result: Result, name: str) -> RoofAround | None:
+    """The roof of the building that the slope of this name is a part of."""
+    roof = next((roof for roof in result.roofs if name in roof.slope_names), None)
+    if roof is None:
+        return None
+    unit = result.job.show_lengths_in
+    wide, pocket = (
+        markup(roof_plan_drawing(roof.form, name=roof.name, unit=unit, room_width_mm=wide_mm, room_height_mm=high_mm))
+        for wide_mm, high_mm in (WIDE_MM, (POCKET_MM, POCKET_MM))
+    )
+    return RoofAround(name=roof.name, wide=wide, pocket=pocket, corners=roof.corners)
 
 
 def _line(result: Result, slope: SlopeResult, unit: LengthUnit) -> str:

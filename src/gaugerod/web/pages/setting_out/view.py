@@ -9,7 +9,7 @@ from gaugerod.web.form import Choice, FaultShown, fault_said, table_of, under_pa
 from gaugerod.web.job_answer import BENEATH, Answer, answer_of, lacks, without_beneath
 from gaugerod.web.keeping import base_of, kept, opened
 from gaugerod.web.pages.setting_out.context import Change, Outside, SettingOutContext, SlopeLink
-from gaugerod.web.pages.setting_out.slope_shown import slope_shown
+from gaugerod.web.pages.setting_out.slope_shown import roof_around, slope_shown
 from gaugerod.web.pages.setting_out.wishes import BONDS, sliders_of, with_wishes
 from gaugerod.web.place_said import place_said
 from gaugerod.web.reply import JobHead, Reply, Shown
@@ -44,6 +44,7 @@ def _shown(
     context = SettingOutContext(
         slopes=() if result is None else _links(result, chosen, head),
         slope=None if result is None or done is None else slope_shown(result, done, every_unit=every_unit),
+        roof=None if result is None or chosen is None else roof_around(result, chosen.slope.name),
         not_set_out="" if short is None else short.why,
         sliders=() if result is None or done is None else sliders_of(result.job, done, document),
         bonds=(Choice(value="", label="as usual"), *(Choice(value=bond, label=bond) for bond in BONDS)),

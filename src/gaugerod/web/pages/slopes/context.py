@@ -14,7 +14,7 @@ class PartRow:
     href: str
     faults_count: int
     drawing: Markup
-    """As far as it was taped; empty when there is nothing to draw."""
+    """As far as it was taped, or the roof over the outline; empty when there is nothing to draw."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,6 +9,7 @@ from gaugerod.web.asked import Asked
 from gaugerod.web.form import list_of, shown_length, under_path
 from gaugerod.web.job_answer import faults_at_the_door, unit_of
 from gaugerod.web.keeping import opened
+from gaugerod.web.pages.plan.roof_so_far import pocket_roof, roof_line, roof_so_far
 from gaugerod.web.pages.slope.taped_so_far import taped_so_far
 from gaugerod.web.pages.slopes.context import PartRow, SlopesContext
 from gaugerod.web.pitch_ways import pitch_said
@@ -22,23 +23,25 @@ def slopes_view(services: Services, asked: Asked) -> Reply:
     faults = faults_at_the_door(newest.document)
     unit = unit_of(newest.document)
 
-    def rows(key: str, page: str) -> tuple[PartRow, ...]:
-        return tuple(
-            PartRow(
-                name=_name(table, index),
-                figures=_figures(table),
-                href=f"/jobs/{head.id}/{page}/{index + 1}",
-                faults_count=len(under_path(faults, f"{key}[{index}]")),
-                drawing=_drawing(table, unit),
-            )
-            for index, table in enumerate(list_of(newest.document, key))
+    def row(key: str, page: str, index: int, table: Any) -> PartRow:  # noqa: ANN401 - a draft may hold anything
+        form = roof_so_far(table).form if key == "building" and isinstance(table, dict) else None
+        name = _name(table, index)
+        return PartRow(
+            name=name,
+            figures=_figures(table) if form is None else roof_line(form),
+            href=f"/jobs/{head.id}/{page}/{index + 1}",
+            faults_count=len(under_path(faults, f"{key}[{index}]")),
+            drawing=_drawing(table, unit) if form is None else pocket_roof(name, form, unit=unit),
         )
+
+    def rows(key: str, page: str) -> tuple[PartRow, ...]:
+        return tuple(row(key, page, *each) for each in enumerate(list_of(newest.document, key)))
 
     context = SlopesContext(slopes=rows("slope", "slopes"), buildings=rows("building", "buildings"))
     return Shown(page="slopes", title="Slopes", context=context, job=head)
 
 
-def _drawing(table: Any, unit: LengthUnit) -> Markup:  # noqa: ANN401 - a draft may hold anything
+def _drawing(table: Any, unit: LengthUnit) -> Markup:  # noqa: ANN401
     taped = taped_so_far(table, unit=unit) if isinstance(table, dict) and "outline" not in table else None
     return Markup() if taped is None else taped.drawing
 
