@@ -64,12 +64,30 @@ class PlanShown:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RowShown:
+    """A row of a wide table as a phone can read it: what it is of, its numbers under their headings, and the source."""
+
+    title: str
+    numbers: tuple[tuple[str, str], ...]
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RowsShown:
+    """A heading with what is said under it, and the rows of the slope chosen."""
+
+    heading: str
+    says: tuple[str, ...]
+    rows: tuple[RowShown, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Answered:
-    """The answer: what to order; the plans of the slope chosen; air and masses, and the cutting lists, of the whole job."""
+    """The answer: what to order; plans, air and masses of the slope chosen; the cutting lists of the whole job."""
 
     order: tuple[PartShown, ...]
     of_slope: tuple[PlanShown, ...]
-    of_job: tuple[PartShown, ...]
+    rows: tuple[RowsShown, ...]
     to_cut: tuple[PlanShown, ...]
     cautions: tuple[str, ...]
     outside: tuple[FindingRow, ...]
