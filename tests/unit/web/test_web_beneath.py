@@ -218,6 +218,27 @@ def test_the_plans_of_any_slope_can_be_chosen(browser: Browser) -> None:
     assert "house 3" == browser.get(f"{saved.headers['location']}".replace("?", ".json?")).json()["slope"]
 
 
+def test_what_is_outside_in_the_setting_out_is_not_passed_over(browser: Browser) -> None:
+    assert 0 == answer(browser, EVERY_PART)["answered"]["setting_out_outside_count"]
+    document = browser.document()
+    document["slope"][0]["pitch"] = 14
+    browser.store.save(browser.job, document, by="test", base_rev=2)
+    twin = answer(browser, {**EVERY_PART, "rev": "3"})
+    assert 0 < twin["answered"]["setting_out_outside_count"]
+    page = browser.post(path(browser), {**EVERY_PART, "rev": "3"}).text
+    assert page.index("OUTSIDE a rule in the setting out") < page.index("To order")
+
+
+def test_a_slope_that_is_not_set_out_is_named(browser: Browser) -> None:
+    document = browser.document()
+    short = {**document["slope"][0], "name": "lean-to", "rafters": ["0.2 m"]}
+    del short["opening"], short["ridge"], short["diagonals"]
+    browser.store.save(browser.job, {**document, "slope": [*document["slope"], short]}, by="test", base_rev=2)
+    twin = answer(browser, {**EVERY_PART, "rev": "3"})
+    assert ["lean-to"] == twin["answered"]["not_set_out"]
+    assert ["rear"] == [choice["value"] for choice in twin["slopes"]]
+
+
 def test_on_a_screen_no_scale_is_promised(browser: Browser) -> None:
     twin = answer(browser, EVERY_PART)
     captions = [drawing["caption"] for plan in twin["answered"]["of_slope"] for drawing in plan["drawings"]]

@@ -83,7 +83,11 @@ class RowsShown:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Answered:
-    """The answer: what to order; plans, air and masses of the slope chosen; the cutting lists of the whole job."""
+    """The answer: what to order; plans, air and masses of the slope chosen; the cutting lists of the whole job.
+
+    ``setting_out_outside_count``  findings outside a rule above the battens: this page judges only what lies beneath
+    ``not_set_out``                slopes that could not be set out, and so have nothing beneath
+    """
 
     order: tuple[PartShown, ...]
     of_slope: tuple[PlanShown, ...]
@@ -94,6 +98,8 @@ class Answered:
     not_covered: tuple[FindingRow, ...]
     within: tuple[FindingRow, ...]
     finding_parts: tuple[str, ...]
+    setting_out_outside_count: int
+    not_set_out: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -21,7 +21,7 @@ from gaugerod.substrate.battens.answer import Arrangement
 from gaugerod.web.blocks import PartShown, parts_shown
 from gaugerod.web.drawn import POCKET_MM, markup
 from gaugerod.web.pages.beneath.context import AlarmShown, Answered, DrawingShown, PlanShown, RowShown, RowsShown
-from gaugerod.web.pages.findings.parted import finding_rows, parted_beneath
+from gaugerod.web.pages.findings.parted import finding_rows, parted_beneath, parted_setting_out
 
 _POCKET_HIGH_MM = 110.0
 _POCKET_WIDE_MM = 112.0
@@ -50,6 +50,8 @@ def answered(result: Result, slope: SlopeResult | None) -> Answered:
         not_covered=finding_rows(found, Verdict.NOT_COVERED, unit=unit),
         within=finding_rows(found, Verdict.WITHIN, unit=unit),
         finding_parts=tuple(name for name, _ in found),
+        setting_out_outside_count=len(finding_rows(parted_setting_out(result), Verdict.OUTSIDE, unit=unit)),
+        not_set_out=tuple(each.slope.name for each in result.not_set_out),
     )
 
 
