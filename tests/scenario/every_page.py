@@ -5,6 +5,7 @@ from importlib.resources import files
 from typing import Any
 
 from gaugerod.adapters.store.store import JobStore
+from gaugerod.web.job_answer import BENEATH
 from gaugerod.wiring import document_of_file
 
 _EXAMPLES = files("gaugerod.adapters.job_file").joinpath("examples")
@@ -15,6 +16,7 @@ def every_page(routes: tuple[str, ...], store: JobStore) -> dict[str, str]:
     """Name and path of every page, and of those that look different with another job in them."""
     demo = store.jobs()[-1].job
     hipped = _made(store, document_of_file(_EXAMPLES.joinpath("hipped-house.toml").read_bytes()))
+    bare = _made(store, _without_beneath(store.load(demo).document))
     empty = _made(store, {"job": {"edition": "GB"}}, draft=True)
     outside = _made(store, _outside(store.load(demo).document))
     away = store.duplicate(demo, by="a hand").job
@@ -33,6 +35,9 @@ def every_page(routes: tuple[str, ...], store: JobStore) -> dict[str, str]:
         "hipped, slopes": f"/jobs/{hipped}/slopes",
         "hipped, building": f"/jobs/{hipped}/buildings/1",
         "hipped, set out": f"/jobs/{hipped}/set-out",
+        "hipped, beneath": f"/jobs/{hipped}/beneath?slope=house+3",
+        "nothing asked beneath": f"/jobs/{bare}/beneath",
+        "empty, beneath": f"/jobs/{empty}/beneath",
         "empty, slopes": f"/jobs/{empty}/slopes",
         "empty, slope": f"/jobs/{empty}/slopes/new",
         "empty, building": f"/jobs/{empty}/buildings/new",
@@ -41,6 +46,7 @@ def every_page(routes: tuple[str, ...], store: JobStore) -> dict[str, str]:
         "empty, sheets": f"/jobs/{empty}/sheets",
         "outside, slope": f"/jobs/{outside}/slopes/1",
         "outside, set out": f"/jobs/{outside}/set-out",
+        "outside, beneath": f"/jobs/{outside}/beneath",
         "outside, findings": f"/jobs/{outside}/findings",
     }
 
@@ -53,6 +59,10 @@ def _filled(route: str, parts: Mapping[str, str]) -> str:
 
 def _made(store: JobStore, document: dict[str, Any], *, draft: bool = False) -> str:
     return store.create(document, by="a hand", draft=draft).job
+
+
+def _without_beneath(document: dict[str, Any]) -> dict[str, Any]:
+    return {key: value for key, value in document.items() if key not in BENEATH}
 
 
 def _outside(document: dict[str, Any]) -> dict[str, Any]:

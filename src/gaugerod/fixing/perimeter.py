@@ -74,14 +74,15 @@ class Perimeter:
         """The units of a course that stand near enough to an edge along the courses, straight above or below it."""
         row, lines = self.rows[course], self.lines
         for kind, start, end, above, count in self.level:
+            # lines[0] lies one course below the first, so line n of the courses is lines[n + 1].
             if above:
-                low = max(course + 1 - count, 0)
-                part = _between(start, end, lines[low + 1 if low else 0], lines[course + 2], shift_mm=-TOUCH)
+                first_row = course + 1 - count
+                lower = lines[first_row + 1] if first_row > 0 else lines[0]
+                part = _between(start, end, lower, lines[course + 2], above=True)
             else:
-                high = min(course + count, len(self.rows))
-                part = _between(
-                    start, end, lines[course + 1], lines[high + 1 + (high == len(self.rows))], shift_mm=TOUCH
-                )
+                last_row = course + count
+                upper = lines[last_row + 1] if last_row < len(self.rows) else lines[-1]
+                part = _between(start, end, lines[course + 1], upper, above=False)
             if part is None:
                 continue
             joints = sorted(map(row.joints_left_of_count, part))
@@ -134,19 +135,22 @@ def _end_of(row: Row, index: int, joint: int, cut: CutCell | None) -> Point:
 
 
 def _between(
-    start: Point, end: Point, lower: CourseLine, upper: CourseLine, *, shift_mm: float
+    start: Point, end: Point, lower: CourseLine, upper: CourseLine, *, above: bool
 ) -> tuple[Point, Point] | None:
-    """The part of an edge from the lower to the upper line, both moved by so much; None when there is none.
+    """The part of an edge between two course lines; None when there is none.
 
-    An edge on the very line belongs to the course above it when the covering is above, else to the one below.
+    An edge on the very line belongs to the course on its own side: the upper one where the covering is ``above`` it.
     """
     enters, leaves = 0.0, 1.0
     for line, sign in ((lower, 1.0), (upper, -1.0)):
-        at_start = sign * (start[1] - line.height_mm(start[0]) - shift_mm)
-        at_end = sign * (end[1] - line.height_mm(end[0]) - shift_mm)
-        if at_start < 0.0 and at_end < 0.0:
+        at_start = sign * (start[1] - line.height_mm(start[0]))
+        at_end = sign * (end[1] - line.height_mm(end[0]))
+        if -TOUCH <= at_start <= TOUCH and -TOUCH <= at_end <= TOUCH:
+            if above != (line is lower):
+                return None
+        elif at_start < 0.0 and at_end < 0.0:
             return None
-        if at_start < 0.0:
+        elif at_start < 0.0:
             enters = max(enters, at_start / (at_start - at_end))
         elif at_end < 0.0:
             leaves = min(leaves, at_start / (at_start - at_end))

@@ -64,18 +64,42 @@ class PlanShown:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class RowShown:
+    """A row of a wide table as a phone can read it: what it is of, its numbers under their headings, and the source."""
+
+    title: str
+    numbers: tuple[tuple[str, str], ...]
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RowsShown:
+    """A heading with what is said under it, and the rows of the slope chosen."""
+
+    heading: str
+    says: tuple[str, ...]
+    rows: tuple[RowShown, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Answered:
-    """The answer: what to order; the plans of the slope chosen; air and masses, and the cutting lists, of the whole job."""
+    """The answer: what to order; plans, air and masses of the slope chosen; the cutting lists of the whole job.
+
+    ``setting_out_outside_count``  findings outside a rule above the battens: this page judges only what lies beneath
+    ``not_set_out``                slopes that could not be set out, and so have nothing beneath
+    """
 
     order: tuple[PartShown, ...]
     of_slope: tuple[PlanShown, ...]
-    of_job: tuple[PartShown, ...]
+    rows: tuple[RowsShown, ...]
     to_cut: tuple[PlanShown, ...]
     cautions: tuple[str, ...]
     outside: tuple[FindingRow, ...]
     not_covered: tuple[FindingRow, ...]
     within: tuple[FindingRow, ...]
     finding_parts: tuple[str, ...]
+    setting_out_outside_count: int
+    not_set_out: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -132,7 +132,7 @@ def _field(question: Question, table: Mapping[str, Any], under: str) -> Field:
         value=_shown(question, value),
         hint=question.hint,
         choices=question.choices,
-        length=question.kind is not Kind.WORDS,
+        length=question.kind not in {Kind.WORDS, Kind.LENGTHS},
     )
 
 

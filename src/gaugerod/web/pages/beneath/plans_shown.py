@@ -20,8 +20,8 @@ from gaugerod.sheets.underlay_sheet import side_laps, underlay_sheet
 from gaugerod.substrate.battens.answer import Arrangement
 from gaugerod.web.blocks import PartShown, parts_shown
 from gaugerod.web.drawn import POCKET_MM, markup
-from gaugerod.web.pages.beneath.context import AlarmShown, Answered, DrawingShown, PlanShown
-from gaugerod.web.pages.findings.parted import finding_rows, parted_beneath
+from gaugerod.web.pages.beneath.context import AlarmShown, Answered, DrawingShown, PlanShown, RowShown, RowsShown
+from gaugerod.web.pages.findings.parted import finding_rows, parted_beneath, parted_setting_out
 
 _POCKET_HIGH_MM = 110.0
 _POCKET_WIDE_MM = 112.0
@@ -39,15 +39,19 @@ def answered(result: Result, slope: SlopeResult | None) -> Answered:
     to_cut = tuple(_to_cut(result))
     cautions = (line for plan in (*of_slope, *to_cut, whole) for part in plan.parts for line in _cautions(part))
     return Answered(
-        order=tuple(part for part in whole.parts if part.heading == _ORDER),
+        order=tuple(_order(part) for part in whole.parts if part.heading == _ORDER),
         of_slope=tuple(_without_cautions(plan) for plan in of_slope),
-        of_job=tuple(part for part in whole.parts if part.heading not in {_ORDER, _CAUTIONS}),
+        rows=()
+        if slope is None
+        else tuple(_rows(part, slope.slope.name) for part in whole.parts if part.heading not in {_ORDER, _CAUTIONS}),
         to_cut=tuple(_without_cautions(plan) for plan in to_cut),
         cautions=tuple(dict.fromkeys(cautions)),
         outside=finding_rows(found, Verdict.OUTSIDE, unit=unit),
         not_covered=finding_rows(found, Verdict.NOT_COVERED, unit=unit),
         within=finding_rows(found, Verdict.WITHIN, unit=unit),
         finding_parts=tuple(name for name, _ in found),
+        setting_out_outside_count=len(finding_rows(parted_setting_out(result), Verdict.OUTSIDE, unit=unit)),
+        not_set_out=tuple(each.slope.name for each in result.not_set_out),
     )
 
 
@@ -114,11 +118,39 @@ def _plan_shown(sheet: Sheet, *, heading: str, pockets: Sequence[Placed]) -> Pla
         figures=figures,
         says=tuple(block.text for block in blocks[:begins] if isinstance(block, Prose)),
         drawings=tuple(
-            DrawingShown(wide=markup(wide), pocket=markup(pocket), caption=caption)
+            DrawingShown(wide=markup(wide), pocket=markup(pocket), caption=_without_scale(caption, wide))
             for (wide, caption), pocket in zip(pictures, pockets, strict=True)
         ),
         parts=tuple(part for part in parts_shown(blocks[begins:]) if part.heading != _FINDINGS),
     )
+
+
+def _without_scale(caption: str, placed: Placed) -> str:
+    """On a screen no scale holds."""
+    return caption.replace(f"Across {placed.scale_said}, up not", "Up not").replace(f", {placed.scale_said}", "")
+
+
+def _order(part: PartShown) -> PartShown:
+    """What and how much; where more of it stands is plain on the page."""
+    tables = (
+        replace(table, headings=table.headings[:2], rows=tuple(row[:2] for row in table.rows)) for table in part.tables
+    )
+    return replace(part, tables=tuple(tables))
+
+
+def _rows(part: PartShown, name: str) -> RowsShown:
+    """The rows of one slope of a table that names the slope first, and what a row is of second."""
+    return RowsShown(
+        heading=part.heading,
+        says=part.says,
+        rows=tuple(_row(table.headings[2:], row[1:]) for table in part.tables for row in table.rows if row[0] == name),
+    )
+
+
+def _row(headings: tuple[str, ...], cells: tuple[str, ...]) -> RowShown:
+    title, _, source = cells[0].partition("\n")
+    numbers = zip(headings, cells[1:], strict=True)
+    return RowShown(title=title, numbers=tuple((each, cell) for each, cell in numbers if cell), source=source)
 
 
 def _without_cautions(plan: PlanShown) -> PlanShown:

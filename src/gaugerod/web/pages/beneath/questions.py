@@ -97,10 +97,10 @@ _UNDERLAY = PartQuestions(
         Question(key="resistance", label="Resistance to vapour", kind=Kind.CHOICE, hint="as the label says",
                  choices=_chosen("choose", low="low: it breathes", high="high: felt, plain film")),
         Question(key="lies_on", label="It lies on", kind=Kind.CHOICE,
-                 choices=_chosen("choose", rafters="open rafters, draped", boards="boards", rigid_insulation="rigid insulation")),
-        Question(key="eaves_carrier", label="Eaves tray reaches up", hint="from the outer face of the fascia"),
+                 choices=_chosen("choose", rafters="open rafters", boards="boards", rigid_insulation="rigid insulation")),
         Question(key="ridge_vented", label="Dry, ventilated ridge", kind=Kind.YES_NO, choices=_YES_OR_NOT,
                  hint="Then the underlay stops short of it."),
+        Question(key="eaves_carrier", label="Eaves tray reaches up", hint="from the outer face of the fascia"),
     ),
     more=(
         More(

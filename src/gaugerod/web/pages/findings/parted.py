@@ -15,9 +15,13 @@ Parted = tuple[tuple[str, tuple[Finding, ...]], ...]
 
 def parted(result: Result) -> Parted:
     """Every finding of the job under the name of its part; parts without one are left out."""
+    return (*parted_setting_out(result), *parted_beneath(result.beneath))
+
+
+def parted_setting_out(result: Result) -> Parted:
+    """The findings of all that is not beneath the covering."""
     beneath = set(result.beneath.findings)
-    setting_out = tuple(finding for finding in result.findings if finding not in beneath)
-    return _with_some(((SETTING_OUT, setting_out), *parted_beneath(result.beneath)))
+    return _with_some(((SETTING_OUT, tuple(finding for finding in result.findings if finding not in beneath)),))
 
 
 def parted_beneath(under: Beneath) -> Parted:

@@ -3,10 +3,12 @@
 from gaugerod.adapters.store.records import Revision
 from gaugerod.basis.errors import NotKept
 from gaugerod.basis.finding import Verdict
+from gaugerod.job.result import Result
 from gaugerod.web.asked import Asked
 from gaugerod.web.job_answer import answer_of
 from gaugerod.web.keeping import UNTITLED
-from gaugerod.web.pages.findings.parted import finding_row
+from gaugerod.web.pages.findings.context import FindingRow
+from gaugerod.web.pages.findings.parted import finding_rows, parted
 from gaugerod.web.pages.setting_out.slope_shown import slope_shown
 from gaugerod.web.pages.shared.context import SharedContext
 from gaugerod.web.pages.sheets.view import downloads_of, file_of
@@ -23,17 +25,20 @@ def shared_view(services: Services, asked: Asked) -> Reply:
         title=title,
         rev=revision.rev,
         slopes=() if result is None else tuple(slope_shown(result, slope, every_unit=False) for slope in result.slopes),
-        findings=()
-        if result is None
-        else tuple(
-            finding_row(finding, result.job.show_lengths_in)
-            for finding in result.findings
-            if finding.verdict is not Verdict.WITHIN
-        ),
+        findings=() if result is None else _to_mind(result),
         downloads=() if result is None else downloads_of(result, under=f"{asked.path}/files", paper="a4"),
         says="This job is not finished: it cannot be set out yet." if result is None else "",
     )
     return Shown(page="shared", title=title, context=context)
+
+
+def _to_mind(result: Result) -> tuple[FindingRow, ...]:
+    """What is outside a rule, then what no rule covers, each told once with all its places."""
+    parts, unit = parted(result), result.job.show_lengths_in
+    return (
+        *finding_rows(parts, Verdict.OUTSIDE, unit=unit),
+        *finding_rows(parts, Verdict.NOT_COVERED, unit=unit),
+    )
 
 
 def shared_file_view(services: Services, asked: Asked) -> Reply:

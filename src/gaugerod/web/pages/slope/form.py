@@ -63,7 +63,7 @@ def tape_fields(table: Mapping[str, Any]) -> tuple[Field, ...]:
         Field(name="rafter_spacing", label="Rafter to rafter", value=shown_length(table.get("rafter_spacing")),
               hint="centre to centre; settles the batten"),
         Field(name="rafters_at", label="Middle of every rafter", value=shown_lengths(table.get("rafters_at")),
-              hint="where they are not even: from the left end, with a comma and a blank between"),
+              hint="where they are not even: from the left end, with a comma and a blank between", length=False),
     )  # fmt: skip
 
 
