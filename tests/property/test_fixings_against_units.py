@@ -25,7 +25,7 @@ from tests.scenario.laid_slopes import mirrored
 FAST = settings(
     max_examples=80, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much]
 )
-SLOW = settings(FAST, max_examples=2000)
+SLOW = settings(FAST, max_examples=600)
 HAIR_MM = 1e-2
 KINDS = st.lists(st.sampled_from(EdgeKind), min_size=14, max_size=14)
 

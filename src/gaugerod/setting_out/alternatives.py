@@ -107,6 +107,12 @@ def _remedy(case: _Case, plan: Plan, *, taken: Plan) -> _Offer:
 
 
 def _when_nothing_fits(case: _Case, fewest: int) -> Iterator[_Offer]:
+    """Every way out; where there is none, what a covering would have to be, though none is known to be made so."""
+    offers = [*_ways_out(case, fewest)]
+    yield from offers or [_no_covering_known(case, fewest)]
+
+
+def _ways_out(case: _Case, fewest: int) -> Iterator[_Offer]:
     for count in (fewest - 1, fewest):
         shift_mm = shift_to_fit(count=count, spans=case.spans, limits=case.limits) if count > 0 else None
         if shift_mm is not None:
@@ -294,6 +300,17 @@ def _another_covering(case: _Case, fewest: int) -> Iterator[_Offer]:
         keeps_limits=True,
         gauges=counts[0],
         gauge_mm=spans.greatest_mm / counts[0],
+    )
+
+
+def _no_covering_known(case: _Case, fewest: int) -> _Offer:
+    return _Offer(
+        change=f"Another length up the slope, or a covering that lies at {case.said(case.spans.greatest_mm / fewest)}.",
+        by_mm=Fraction(case.ask.unit_length_mm),
+        costs="No covering known here lies so: ask its maker, or change the eaves or the ridge. Set it out again.",
+        keeps_limits=True,
+        gauges=fewest,
+        gauge_mm=case.spans.greatest_mm / fewest,
     )
 
 
