@@ -124,7 +124,7 @@ def _random(values: Mapping[str, Any], heaps: tuple[Heap, ...]) -> RandomSlates:
     ]
     if not heaps:
         faults.append(
-            Fault("heap", "none", "one [[covering.heap]] for each length", "Sort by length and count each heap.")
+            Fault("heap", "none", "one heap for each length", "Sort by length and count each heap.")
         )
     if faults:
         raise InputRefused(faults)
