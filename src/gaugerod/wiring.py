@@ -100,12 +100,12 @@ def write_sheets(result: Result, *, folder: Path, paper: str) -> list[tuple[Path
     return write_sheet_files(result, folder=folder, paper=paper, made_at=datetime.now().astimezone())
 
 
-def sheet_file_names(result: Result) -> list[tuple[str, str]]:
-    """The name of every file that goes with a result, and what it is."""
+def sheet_file_names(result: Result) -> list[tuple[str, str, str]]:
+    """The name of every file that goes with a result, what it is, and the slope it is of (empty: the whole job)."""
     from gaugerod.adapters.sheet_files.files import sheet_files  # noqa: PLC0415
 
     made_at = datetime.now().astimezone()
-    return [(file.name, file.says) for file in sheet_files(result, paper="a4", made_at=made_at)]
+    return [(file.name, file.says, file.of) for file in sheet_files(result, paper="a4", made_at=made_at)]
 
 
 def one_sheet_file(result: Result, *, name: str, paper: str, made_at: datetime) -> bytes | None:

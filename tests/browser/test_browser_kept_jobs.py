@@ -41,18 +41,18 @@ def test_what_was_taken_along_is_brought_in_elsewhere(page: Page, app: ServedApp
     copy_of_the_demo(page, app, "Taken Along")
     page.goto("/")
     with page.expect_download() as coming:
-        page.get_by_role("link", name="File of Taken Along").first.click()
+        page.get_by_role("link", name="Save Taken Along as a file").first.click()
     file = tmp_path / "job.json"
     coming.value.save_as(file)
     jobs_before_count = len(app.store.jobs())
-    page.get_by_text("Bring in, or take along").click()
+    page.get_by_text("Bring jobs in, or save them all").click()
     page.get_by_label(re.compile("A job file")).set_input_files(file)
     page.get_by_role("button", name="Bring in").click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Jobs")
     assert jobs_before_count + 1 == len(app.store.jobs())
     with page.expect_download() as everything:
-        page.get_by_text("Bring in, or take along").click()
-        page.get_by_role("link", name="Take all jobs along").click()
+        page.get_by_text("Bring jobs in, or save them all").click()
+        page.get_by_role("link", name="Save all jobs to one file").click()
     assert "Taken Along" in Path(everything.value.path()).read_text("utf-8")
 
 
@@ -60,7 +60,7 @@ def test_a_file_that_is_no_job_is_refused_in_words(page: Page, tmp_path: Path) -
     file = tmp_path / "notes.toml"
     file.write_text("this is no job", encoding="utf-8")
     page.goto("/")
-    page.get_by_text("Bring in, or take along").click()
+    page.get_by_text("Bring jobs in, or save them all").click()
     page.get_by_label(re.compile("A job file")).set_input_files(file)
     page.get_by_role("button", name="Bring in").click()
     expect(page.locator("#faults")).to_be_visible()

@@ -14,7 +14,7 @@ from starlette.responses import HTMLResponse, JSONResponse, RedirectResponse, Re
 
 from gaugerod.basis.errors import NotKept, StoreUnusable
 from gaugerod.web.access import Access
-from gaugerod.web.asked import Asked, Light
+from gaugerod.web.asked import UNNAMED, Asked, Light
 from gaugerod.web.gate.session import Session
 from gaugerod.web.pages.trouble.context import TroubleContext
 from gaugerod.web.rendering import Pages, frame_of, json_of
@@ -188,4 +188,4 @@ def wants_json(request: Request) -> bool:
 def _who(request: Request) -> str:
     """The name that goes on saves: as kept in its cookie, where letters that cookies cannot hold are spelled out."""
     name = unquote(request.cookies.get("who", ""))[:60].strip()
-    return name if name and name.isprintable() else "someone"
+    return name if name and name.isprintable() else UNNAMED

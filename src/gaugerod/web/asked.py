@@ -4,6 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+UNNAMED = "someone"
+"""Who saved, where the browser was given no name."""
+THE_PROGRAM = "gaugerod"
+"""Who saved the example that stands in the list at the very first start."""
+
 
 class Light(StrEnum):
     """Which theme a person wants: as the phone has it, or always daylight, or always night."""
@@ -37,7 +42,7 @@ class Asked:
     posted: bool = False
     as_json: bool = False
     part: bool = False
-    who: str = "someone"
+    who: str = UNNAMED
     light: Light = Light.AS_THE_PHONE
     address: str = ""
     reached_at: str = ""

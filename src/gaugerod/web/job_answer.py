@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from gaugerod.adapters.job_file.double_lap_record import RANDOM
 from gaugerod.basis.errors import Fault, GaugerodError, InputRefused
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.model import Job
@@ -86,6 +87,8 @@ def lacks(document: Mapping[str, Any], answer: Answer, *, job: str) -> tuple[Lac
         # What has no answer is a roof that stays open or asks: with one building it is that one's.
         buildings = document.get("building")
         page = "buildings/1" if isinstance(buildings, list) and len(buildings) == 1 else "slopes"
+        if table_of(document, "covering").get("from") == RANDOM and not buildings:
+            page = "set-out"
         found.append(Lack(says=f"{answer.why[:1].upper()}{answer.why[1:]}", href=f"/jobs/{job}/{page}"))
     return tuple(found)
 

@@ -54,14 +54,14 @@ def pitch_way(form: Mapping[str, str]) -> PitchBy:
 def pitch_said(pitch: Any) -> str:  # noqa: ANN401
     """A pitch of a document in words.
 
-    >>> pitch_said(35), pitch_said("8 in 12"), pitch_said({"rise": "2 m", "run": 3000})
-    ('35°', '8 in 12', 'rise 2 m, run 3000 mm')
+    >>> pitch_said(35), pitch_said("38"), pitch_said("8 in 12"), pitch_said({"rise": "2 m", "run": 3000})
+    ('35°', '38°', '8 in 12', 'rise 2 m, run 3000 mm')
     """
     match pitch:
         case None:
             return ""
         case str():
-            return pitch
+            return f"{pitch}°" if pitch.replace(".", "", 1).isdigit() else pitch
         case dict():
             return ", ".join(f"{name} {shown_length(side)}" for name, side in pitch.items())
         case bool() | list():

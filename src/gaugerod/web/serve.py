@@ -17,6 +17,7 @@ from gaugerod.adapters.store.store import JobStore
 from gaugerod.basis.errors import Fault, InputRefused
 from gaugerod.web.access import Access
 from gaugerod.web.app import make_app
+from gaugerod.web.asked import THE_PROGRAM
 from gaugerod.web.gate.hosts import LOOPBACK_NAMES, Hosts
 from gaugerod.web.gate.passphrase import LEAST_LETTERS_COUNT, PassphraseUnfit, keep_passphrase, kept_hash
 from gaugerod.web.gate.prompt import PromptProtocol
@@ -80,7 +81,7 @@ def server_over(app: Starlette, served: Served) -> uvicorn.Server:
 def app_over(store: JobStore, *, folder: Path, lan: bool, secure: bool) -> Starlette:
     """The app over the jobs in this folder. At the very first start the demo job stands in the list."""
     if not store.jobs() and not store.jobs(archived=True):
-        store.create(demo_document(), by="gaugerod")
+        store.create(demo_document(), by=THE_PROGRAM)
     passphrase_hash = kept_hash(folder) if lan else None
     access = Access(
         hosts=Hosts(reached=lan, names=LOOPBACK_NAMES | (_own_names() if lan else frozenset())),
@@ -95,6 +96,20 @@ def app_over(store: JobStore, *, folder: Path, lan: bool, secure: bool) -> Starl
 def _own_names() -> frozenset[str]:
     name = socket.gethostname().lower()
     return frozenset({name, f"{name}.local"})
+
+
+def _own_number() -> str:
+    """The number under which the network knows this machine; empty where it has no network.
+
+    Nothing is sent: the way to an address that stands in examples only is looked up.
+    """
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
+        try:
+            probe.connect(("192.0.2.1", 9))
+        except OSError:
+            return ""
+        number: str = probe.getsockname()[0]
+        return number
 
 
 def _passphrase(folder: Path, *, say: Say) -> None:
@@ -145,8 +160,7 @@ def _say_where(served: Served, folder: Path, *, say: Say) -> None:
     scheme = "http" if served.cert is None else "https"
     say(f"Open {scheme}://localhost:{served.port}/ in a browser. Jobs are kept in {folder}. Ctrl+C stops.")
     if served.lan:
-        say(
-            f"On a phone in the same network: {scheme}://{socket.gethostname()}:{served.port}/ or this machine's number."
-        )
+        names = [name for name in (_own_number(), socket.gethostname()) if name]
+        say(f"On a phone in the same network: {' or '.join(f'{scheme}://{name}:{served.port}/' for name in names)}")
     if served.lan and served.cert is None:
         say("Without --cert and --key others in the network could read along, the passphrase included.")

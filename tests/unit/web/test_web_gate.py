@@ -232,3 +232,10 @@ def test_a_shared_job_can_be_read_and_its_link_taken_back(reached: Browser) -> N
     assert "1 link taken back" in reached.post(f"/jobs/{reached.job}/revoke").text
     assert 404 == reached.get(place).status_code
     assert 404 == reached.get("/shared/guessed").status_code
+
+
+def test_a_link_made_by_the_number_others_use_is_not_called_for_this_machine_only(reached: Browser) -> None:
+    assert 303 == sign_in(reached)
+    page = reached.post(f"/jobs/{reached.job}/share").text
+    assert "https://192.168.0.7:8417/shared/" in page
+    assert "on this machine only" not in page

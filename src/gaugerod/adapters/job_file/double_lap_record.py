@@ -123,9 +123,7 @@ def _random(values: Mapping[str, Any], heaps: tuple[Heap, ...]) -> RandomSlates:
         if key not in {"title", "nailing", "broken", "joint"}
     ]
     if not heaps:
-        faults.append(
-            Fault("heap", "none", "one [[covering.heap]] for each length", "Sort by length and count each heap.")
-        )
+        faults.append(Fault("heap", "none", "one heap for each length", "Sort by length and count each heap."))
     if faults:
         raise InputRefused(faults)
     broken = values.get("broken")

@@ -3,6 +3,7 @@
 import json
 import re
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 from datetime import datetime
 
 from gaugerod.adapters.on_roof.write import write_on_roof_html
@@ -37,12 +38,14 @@ def _files(result: Result, size: PaperSize, made_at: datetime) -> Iterator[Sheet
     short_slopes = [short.slope.name for short in result.not_set_out]
     stems = _file_stems([*slopes, *short_slopes, *(roof.name for roof in result.roofs)])
     for slope in result.slopes:
-        yield from _of_slope(result, slope, next(stems), size, pdf)
+        for file in _of_slope(result, slope, next(stems), size, pdf):
+            yield replace(file, of=slope.slope.name)
     for short in result.not_set_out:
         yield SheetFile(
             name=f"{next(stems)}-not-set-out.pdf",
             says="not set out: why, and what would mend it",
             make=pdf(lambda short=short: not_set_out_sheet(result, short, size=size)),  # type: ignore[misc]
+            of=short.slope.name,
         )
     for roof in result.roofs:
         yield SheetFile(

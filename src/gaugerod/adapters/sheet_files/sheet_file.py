@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SheetFile:
-    """A file: its name, what it is, and how it is made."""
+    """A file: its name, what it is, how it is made, and the slope it is of (empty: the whole job)."""
 
     name: str
     says: str
     make: Callable[[], bytes]
+    of: str = ""

@@ -4,7 +4,7 @@ from urllib.parse import quote
 
 from gaugerod import __version__
 from gaugerod.job.cautions import CAUTIONS
-from gaugerod.web.asked import Asked, Light
+from gaugerod.web.asked import UNNAMED, Asked, Light
 from gaugerod.web.form import Choice, Field
 from gaugerod.web.inside import inside
 from gaugerod.web.pages.about.context import AboutContext
@@ -26,7 +26,7 @@ def about_view(_: Services, asked: Asked) -> Reply:
     context = AboutContext(
         cautions=CAUTIONS,
         version=__version__,
-        who=Field(name="who", label="Your name on saves", value="" if asked.who == "someone" else asked.who,
+        who=Field(name="who", label="Your name on saves", value="" if asked.who == UNNAMED else asked.who,
                   hint="So that others see who saved. It stays on this machine.", length=False),
         lights=tuple(Choice(value=light.value, label=words) for light, words in _LIGHTS.items()),
         light=asked.light.value,

@@ -13,7 +13,7 @@ from gaugerod.standards.edition import Exposure
 from gaugerod.web.form import Choice, Field
 from gaugerod.web.pages.check_roof.context import RodFields
 from gaugerod.web.pages.check_roof.values import BATTENS, MARGINS, rods_typed
-from gaugerod.web.pages.covering.records import OWN, groups
+from gaugerod.web.pages.covering.records import OWN, RANDOM_SLATES, groups
 from gaugerod.web.pitch_ways import pitch_fields, pitch_way
 
 _UNITS = {LengthUnit.MM: "mm", LengthUnit.CM: "cm", LengthUnit.M: "m", LengthUnit.FT_IN: "feet and inches"}
@@ -50,7 +50,7 @@ def covering_fields(values: Mapping[str, str]) -> tuple[Field, ...]:
     records = [
         Choice(value=choice.name, label=choice.title)
         for group in groups(chosen="", own_title=None)
-        if group.title != "Random slates"
+        if group.title != RANDOM_SLATES
         for choice in group.choices
     ]
     own = Choice(value=OWN, label="own tile: its figures below")

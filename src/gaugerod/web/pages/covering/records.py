@@ -9,6 +9,7 @@ from gaugerod.web.pages.covering.context import CoveringChoice, CoveringGroup
 
 OWN = "own"
 """Chosen when the figures are one's own, measured in a test lay."""
+RANDOM_SLATES = "Random or reclaimed slates"
 
 Record = SingleLapTile | PlainTile | SizedSlate
 
@@ -29,7 +30,7 @@ def groups(*, chosen: str, own_title: str | None) -> tuple[CoveringGroup, ...]:
         ("Plain tiles", tuple(_choice(tile) for tile in plain_tiles().values())),
         ("Slates of one size", tuple(_choice(slate) for slate in sized_slates().values())),
         (
-            "Random slates",
+            RANDOM_SLATES,
             (
                 CoveringChoice(
                     name=RANDOM,

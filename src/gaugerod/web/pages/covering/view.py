@@ -10,7 +10,7 @@ from gaugerod.web.job_answer import faults_at_the_door
 from gaugerod.web.keeping import base_of, kept, opened
 from gaugerod.web.pages.covering.context import CoveringContext
 from gaugerod.web.pages.covering.figures import covering_typed, figure_fields, heap_fields
-from gaugerod.web.pages.covering.records import OWN, figures_said, groups, record_named
+from gaugerod.web.pages.covering.records import OWN, RANDOM_SLATES, figures_said, groups, record_named
 from gaugerod.web.reply import JobHead, Reply, Shown
 from gaugerod.web.services import Services
 
@@ -53,9 +53,7 @@ def _shown(
     context = CoveringContext(
         groups=groups(chosen=chosen, own_title=own_title),
         chosen=chosen,
-        chosen_title=record.title
-        if record
-        else {OWN: own_title or "Own tile", RANDOM: "Random slates"}.get(chosen, ""),
+        chosen_title=record.title if record else {OWN: own_title or "Own tile", RANDOM: RANDOM_SLATES}.get(chosen, ""),
         chosen_says="" if record is None else f"{figures_said(record)}. Source: {record.citation}.",
         figures=tuple(known[field.name] for field in figures),
         heaps=tuple(tuple(known[field.name] for field in row) for row in heaps),

@@ -1,6 +1,6 @@
 """Every save of a job: compare two, or go back to one."""
 
-from gaugerod.web.asked import Asked
+from gaugerod.web.asked import UNNAMED, Asked
 from gaugerod.web.keeping import opened
 from gaugerod.web.pages.history.context import HistoryContext, SaveRow
 from gaugerod.web.reply import Go, Reply, Shown
@@ -11,7 +11,9 @@ def history_view(services: Services, asked: Asked) -> Reply:
     """The saves."""
     newest, head = opened(services, asked)
     saves = tuple(
-        SaveRow(rev=line.rev, at=line.at, by=line.by, version=line.version, draft=line.draft)
+        SaveRow(
+            rev=line.rev, at=line.at, by="" if line.by == UNNAMED else line.by, version=line.version, draft=line.draft
+        )
         for line in reversed(services.store.revisions(newest.job))
     )
     return Shown(page="history", title="History", context=HistoryContext(saves=saves), job=head)

@@ -15,7 +15,10 @@ class JobRow:
     rev: int
     at: datetime
     by: str
+    """Empty where the browser had no name."""
     draft: bool
+    example: bool
+    """Is it the example of the very first start, as it came?"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,10 +1,11 @@
 """The list of jobs: open one, begin one, copy one, put one away, bring one in."""
 
 import json
+import re
 
 from gaugerod.adapters.store.portable import is_portable
 from gaugerod.basis.errors import InputRefused
-from gaugerod.web.asked import Asked
+from gaugerod.web.asked import THE_PROGRAM, UNNAMED, Asked
 from gaugerod.web.form import FaultShown, fault_said
 from gaugerod.web.job_answer import faults_at_the_door
 from gaugerod.web.keeping import UNTITLED
@@ -25,7 +26,15 @@ def _list(services: Services, *, archived: bool, faults: tuple[FaultShown, ...] 
     lines = away if archived else services.store.jobs()
     context = JobsContext(
         jobs=tuple(
-            JobRow(id=line.job, title=line.title or UNTITLED, rev=line.rev, at=line.at, by=line.by, draft=line.draft)
+            JobRow(
+                id=line.job,
+                title=line.title or UNTITLED,
+                rev=line.rev,
+                at=line.at,
+                by="" if line.by in {UNNAMED, THE_PROGRAM} else line.by,
+                draft=line.draft,
+                example=line.by == THE_PROGRAM,
+            )
             for line in lines
         ),
         archived=archived,
@@ -99,5 +108,6 @@ def keep_all_view(services: Services, _: Asked) -> Reply:
 def keep_one_view(services: Services, asked: Asked) -> Reply:
     """One job with every save, as one file."""
     job = asked.at["job"]
+    plain = re.sub(r"[^a-z0-9]+", "-", services.store.load(job).title.lower()).strip("-")[:60]
     content = json.dumps(services.store.export_job(job), ensure_ascii=False, indent=1).encode()
-    return Sent(content=content, kind="application/json", name=f"gaugerod-job-{job}.json")
+    return Sent(content=content, kind="application/json", name=f"gaugerod-job-{plain or job}.json")

@@ -6,7 +6,7 @@ from markupsafe import Markup
 
 from gaugerod.sheets.sheet import Figure
 from gaugerod.web.blocks import PartShown
-from gaugerod.web.form import Choice, FaultShown
+from gaugerod.web.form import Choice, FaultShown, Field
 from gaugerod.web.job_answer import Lack
 
 
@@ -90,6 +90,8 @@ class SettingOutContext:
     not_set_out: str
     """Why this slope could not be set out; empty when it was."""
     sliders: tuple[Slider, ...]
+    stated: tuple[Field, ...]
+    """Wishes in figures; none before there is a covering and something to cover."""
     bonds: tuple[Choice, ...]
     bond: str
     outside: tuple[Outside, ...]

@@ -5,13 +5,12 @@ from typing import Any
 from gaugerod.basis.finding import Verdict
 from gaugerod.job.result import NotSetOut, Result, SlopeResult
 from gaugerod.web.asked import Asked
-from gaugerod.web.form import Choice, FaultShown, fault_said, table_of, under_path
+from gaugerod.web.form import Choice, placed, table_of, under_path
 from gaugerod.web.job_answer import BENEATH, Answer, answer_of, lacks, without_beneath
 from gaugerod.web.keeping import base_of, kept, opened
 from gaugerod.web.pages.setting_out.context import Change, Outside, SettingOutContext, SlopeLink
 from gaugerod.web.pages.setting_out.slope_shown import roof_around, slope_shown
-from gaugerod.web.pages.setting_out.wishes import BONDS, sliders_of, with_wishes
-from gaugerod.web.place_said import place_said
+from gaugerod.web.pages.setting_out.wishes import BONDS, sliders_of, typed_fields, with_wishes
 from gaugerod.web.reply import JobHead, Reply, Shown
 from gaugerod.web.services import Services
 
@@ -41,22 +40,23 @@ def _shown(
     done = chosen if isinstance(chosen, SlopeResult) else None
     short = chosen if isinstance(chosen, NotSetOut) else None
     wishes = table_of(document, "set_out")
+    begun = document.get("covering") and (document.get("slope") or document.get("building"))
+    asked_for = typed_fields(document, with_lap=done is None) if begun else ()
+    stated, listed = placed(asked_for, faults, under="set_out")
     context = SettingOutContext(
         slopes=() if result is None else _links(result, chosen, head),
         slope=None if result is None or done is None else slope_shown(result, done, every_unit=every_unit),
         roof=None if result is None or chosen is None else roof_around(result, chosen.slope.name),
         not_set_out="" if short is None else short.why,
         sliders=() if result is None or done is None else sliders_of(result.job, done, document),
+        stated=stated,
         bonds=(Choice(value="", label="as usual"), *(Choice(value=bond, label=bond) for bond in BONDS)),
         bond=str(wishes.get("bond", "")),
         outside=() if result is None else _outside(result),
         open_count=0 if result is None else sum(each.verdict is Verdict.NOT_COVERED for each in result.findings),
         changes=() if result is None or chosen is None else _changes(result, chosen.slope.name),
         lacks=missing,
-        faults=tuple(
-            FaultShown(says=f"{place_said(fault.field.removeprefix('set_out.'))}: {fault_said(fault)}")
-            for fault in faults
-        ),
+        faults=listed,
         moved=moved,
         beneath_asked=any(key in document for key in BENEATH),
         rev=head.rev,

@@ -3,17 +3,23 @@
 from collections.abc import Mapping
 from typing import Any
 
+from gaugerod.adapters.job_file.double_lap_record import RANDOM
 from gaugerod.basis.band import Band
 from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
 from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.job.model import Job
 from gaugerod.job.result import SlopeResult
 from gaugerod.standards.defaults import eaves_overhang_band, top_batten_band
-from gaugerod.web.form import table_of, with_keys
+from gaugerod.web.form import Field, shown_length, table_of, typed, with_keys
 from gaugerod.web.pages.covering.records import record_named
 from gaugerod.web.pages.setting_out.context import Slider
 
 OVERHANG, RIDGE, LAP = "overhang", "ridge", "lap"
+TYPED = {"headlap": "Lap to keep", "ridge_cover": "Ridge or flashing reaches down"}
+"""Wishes that are measured or stated, not moved."""
+_LAP_SAYS = "no table gives a lap for random slates: state yours"
+_RIDGE_SAYS = "from the apex down the slope; left blank, its cover over the top course is not checked"
+_RIDGE_SAYS_RANDOM = "from the apex down the slope; the top courses are set out beneath it"
 _KEY_OF = {OVERHANG: "eaves_overhang", RIDGE: "top_batten_from_apex"}
 _GREATEST_MM = {OVERHANG: 120, RIDGE: 200}
 _LAP_ROOM_MM = 60
@@ -27,17 +33,22 @@ def with_wishes(document: dict[str, Any], form: Mapping[str, str]) -> dict[str, 
     wishes = table_of(document, "set_out")
     changes: dict[str, Any] = {}
     for name, key in _KEY_OF.items():
+        if name not in form:  # that slider was not shown: nothing was said of it
+            continue
         if form.get(f"hold_{name}") == "yes":
             changes[key] = _millimetres(form.get(name, ""))
         elif _is_held(wishes.get(key)):
             changes[key] = None
-    lap = _millimetres(form.get(LAP, "")) if form.get(f"hold_{LAP}") == "yes" else None
-    changes["bond"] = bond if (bond := form.get("bond")) in BONDS else None
+    changes |= {key: typed(form, key) for key in TYPED if key in form}
+    if "bond" in form:
+        changes["bond"] = form["bond"] if form["bond"] in BONDS else None
     covering = table_of(document, "covering")
-    if _record_of(covering) is not None:
-        covering = with_keys(covering, {"headlap_min": lap})
-    elif "from" in covering:
-        changes["headlap"] = lap
+    if LAP in form:
+        lap = _millimetres(form[LAP]) if form.get(f"hold_{LAP}") == "yes" else None
+        if _record_of(covering) is not None:
+            covering = with_keys(covering, {"headlap_min": lap})
+        elif "from" in covering:
+            changes["headlap"] = lap
     wishes = with_keys(wishes, changes)
     changed = {**document, "covering": covering, "set_out": wishes}
     return {key: value for key, value in changed.items() if key != "set_out" or value}
@@ -72,6 +83,17 @@ def sliders_of(job: Job, slope: SlopeResult, document: Mapping[str, Any]) -> tup
             RIDGE, "Top batten below the apex", at_mm=courses.rods[0].below_apex_mm, band=top, wishes=wishes, unit=unit
         ),
         *_lap_slider(job, slope, document, unit),
+    )
+
+
+def typed_fields(document: Mapping[str, Any], *, with_lap: bool) -> tuple[Field, ...]:
+    """What is stated in figures; the lap only where no slider moves it and random slates need it."""
+    wishes, random = table_of(document, "set_out"), table_of(document, "covering").get("from") == RANDOM
+    says = {"headlap": _LAP_SAYS, "ridge_cover": _RIDGE_SAYS_RANDOM if random else _RIDGE_SAYS}
+    return tuple(
+        Field(name=key, label=label, value=shown_length(wishes.get(key)), hint=says[key])
+        for key, label in TYPED.items()
+        if key != "headlap" or (random and with_lap)
     )
 
 

@@ -8,11 +8,12 @@ from gaugerod.web.job_answer import Lack
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Download:
-    """One file: what it is, its kind, and where it is."""
+    """One file: what it is, its kind, where it is, and the slope it is of (empty: the whole job)."""
 
     says: str
     kind: str
     href: str
+    of: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,5 +26,7 @@ class SheetsContext:
     lacks: tuple[Lack, ...]
     link: str
     """A link just made: it is shown once, only its hash is kept."""
+    only_here: bool
+    """Does that link name this machine as only it knows itself? On any other it leads nowhere."""
     revoked_count: int | None
     """How many links were just taken back."""

@@ -1,10 +1,13 @@
 """Sheets and drawings to take along, and the link that shows the job to someone else."""
 
+from urllib.parse import urlsplit
+
 from gaugerod.basis.errors import NotKept
 from gaugerod.job.result import Result
 from gaugerod.sheets.sheet import PaperSize
 from gaugerod.web.asked import Asked
 from gaugerod.web.form import Choice
+from gaugerod.web.gate.hosts import Hosts
 from gaugerod.web.job_answer import answer_of, lacks
 from gaugerod.web.keeping import opened
 from gaugerod.web.pages.sheets.context import Download, SheetsContext
@@ -62,8 +65,9 @@ def downloads_of(result: Result, *, under: str, paper: str) -> tuple[Download, .
             says=f"{says[:1].upper()}{says[1:]}",
             kind=name.rpartition(".")[2].upper(),
             href=f"{under}/{name}?paper={paper}",
+            of=of,
         )
-        for name, says in sheet_file_names(result)
+        for name, says, of in sheet_file_names(result)
     )
 
 
@@ -86,6 +90,7 @@ def _shown(services: Services, asked: Asked, *, link: str = "", revoked_count: i
         paper=paper,
         lacks=() if answer.result is not None else lacks(newest.document, answer, job=head.id),
         link=link,
+        only_here=Hosts(reached=False).allow(urlsplit(link).netloc),
         revoked_count=revoked_count,
     )
     return Shown(page="sheets", title="Sheets", context=context, job=head)

@@ -91,8 +91,9 @@ def _rafter(index: int, row: Any) -> tuple[Field, Field]:  # noqa: ANN401 - a le
     number = index + 1
     return (
         Field(name=f"rafters[{index}].length", label=f"Rafter {number}", value=shown_length(length)),
-        Field(name=f"rafters[{index}].at", label=f"{number} stands at", value=shown_length(place)),
-    )
+        Field(name=f"rafters[{index}].at", label=f"{number} is at", value=shown_length(place),
+              hint="from the left end" if index == 0 else ""),
+    )  # fmt: skip
 
 
 def opening_fields(table: Mapping[str, Any], *, more: bool) -> tuple[OpeningFields, ...]:

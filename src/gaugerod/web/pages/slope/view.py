@@ -41,8 +41,8 @@ def slope_view(services: Services, asked: Asked) -> Reply:
     table = slope_typed(asked.form, base={} if index is None else _table(base, index))
     by = pitch_way(asked.form)
     match asked.form.get("do"):
-        case "another-opening" if not asked.part:
-            return _shown(table, base, head, index=index, by=by, more=True)
+        case "another-opening" | "another-rafter" as more if not asked.part:
+            return _shown(table, base, head, index=index, by=by, more=more == "another-opening")
         case "take-out" if index is not None and not asked.part:
             return _taken_out(services, asked, base, index)
     if asked.part:
@@ -55,7 +55,10 @@ def slope_view(services: Services, asked: Asked) -> Reply:
     faults = (*unclear, *under_path(faults_at_the_door(document), f"slope[{at}]"))
     if faults:
         return _shown(table, base, head, index=index, by=by, faults=faults)
-    following = "set-out" if document.get("covering") else "covering"
+    if asked.form.get("do") == "save-and-next":
+        following = f"slopes/{NEW}"
+    else:
+        following = "set-out" if document.get("covering") else "covering"
     return kept(services, asked, base, document, go_to=f"/jobs/{head.id}/{following}")
 
 

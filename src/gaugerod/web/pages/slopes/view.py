@@ -57,7 +57,7 @@ def _figures(table: Any) -> str:  # noqa: ANN401
     if isinstance(table.get("outline"), list):
         return f"by its outline, {len(table['outline'])} corners"
     said = [f"{shown_length(table.get('across'))} along the eaves"] if table.get("across") else []
-    said += [pitch_said(table["pitch"])] if table.get("pitch") else []
+    said += [f"pitch {pitch_said(table['pitch'])}"] if table.get("pitch") else []
     rafters = list_of(table, "rafters")
     said += [f"{len(rafters)} rafter{'' if len(rafters) == 1 else 's'} measured"] if rafters else []
     return ", ".join(said) or "nothing measured yet"
