@@ -185,6 +185,33 @@ def test_a_limit_that_cannot_be_kept_is_said_with_how_many_to_take_down(opened: 
     expect(page.locator("#fault")).to_be_hidden()
 
 
+def test_a_batten_with_a_short_lap_is_to_come_down_even_where_the_rest_fits_above_it(
+    opened: Opener, folder: Path
+) -> None:
+    page = opened_file(opened, folder, NARROW)
+    page.get_by_role("button", name=re.compile("^Batten 4")).click()
+    page.get_by_label("At rod 1, left end").fill("1440")
+    page.get_by_label("At rod 2, 7460 mm along").fill("1440")
+    page.get_by_role("button", name="Set the rest out again").click()
+    said = page.locator("#again-says")
+    expect(said.locator("summary")).to_contain_text("▲ OUTSIDE")
+    expect(said).to_contain_text("Batten 4 must not stay there: take it down before you go on.")
+    page.get_by_role("button", name="Set out from batten 3").click()
+    expect(said.locator("summary")).to_have_text("Set out again from batten 3: 12 more.")
+    expect(said).not_to_contain_text("must not stay")
+    expect(page.locator("#name")).to_have_text("Batten 4 of 15")
+    expect(page.locator("#fault")).to_be_hidden()
+
+
+def test_the_first_batten_out_of_place_comes_down_with_all_above_it(opened: Opener, folder: Path) -> None:
+    page = opened_file(opened, folder, NARROW)
+    for batten, typed in ((4, "1440"), (5, "1750")):
+        page.get_by_role("button", name=re.compile(f"^Batten {batten}")).click()
+        page.get_by_label("At rod 1, left end").fill(typed)
+        page.get_by_role("button", name="Set the rest out again").click()
+    expect(page.locator("#again-says")).to_contain_text("Battens 4 to 5 must not stay there: take them down")
+
+
 @pytest.mark.parametrize(
     ("typed", "says"),
     [

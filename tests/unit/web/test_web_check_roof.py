@@ -273,7 +273,7 @@ def test_each_slope_of_a_job_can_be_begun_from(browser: Browser) -> None:
     twin = browser.get(f"/jobs/{browser.job}/check-roof.json?slope=2").json()
     values = {field["name"]: field["value"] for field in twin["slope"]}
     assert ("front", "abutment") == (values["name"], values["top"])
-    assert ["rear", "front"] == [slope["name"] for slope in twin["begin_from"]]
+    assert [("rear", False), ("front", True)] == [(slope["name"], slope["here"]) for slope in twin["begin_from"]]
     assert 404 == browser.get(f"/jobs/{browser.job}/check-roof?slope=3").status_code
     assert 404 == browser.get("/jobs/nobody/check-roof").status_code
 

@@ -171,3 +171,12 @@ def test_a_link_that_only_this_machine_can_follow_says_so(store: JobStore, folde
 
 def test_the_page_of_sheets_warns_of_no_link_before_one_is_made(browser: Browser) -> None:
     assert "This link opens on this machine only." not in browser.get(f"/jobs/{browser.job}/sheets").text
+
+
+def test_two_jobs_of_one_title_are_told_apart_from_the_rest(browser: Browser) -> None:
+    begun(browser)
+    assert "another job has this title" not in browser.get("/").text
+    begun(browser)
+    jobs = sorted((row["title"], row["namesake"]) for row in browser.get("/jobs.json").json()["jobs"])
+    assert [("14 Mill Lane", True), ("14 Mill Lane", True), ("Yard Cottage, rear slope", False)] == jobs
+    assert 2 == browser.get("/").text.count("another job has this title: look which one you lay from")

@@ -104,6 +104,19 @@ function drawAgainSays(view) {
   );
 }
 
+// What is nailed where a limit is broken, though the rest above it fits: the lowest of it, and all that is nailed above.
+function mustNotStay({ slope, rods, s }) {
+  const wrong = rods.flatMap((rod) => rod.filter((row) => row.kept && row.fault).map((row) => Number(row.name)));
+  if (wrong.length === 0) return [];
+  const [lowest, last] = [Math.min(...wrong), kept.now.kept[s][0].length];
+  const which = lowest === last ? `${capital(slope.word)} ${last}` : `${capital(slope.word)}s ${lowest} to ${last}`;
+  const fewer = kept.now.kept[s].map((marks) => marks.slice(0, lowest - 1));
+  return [
+    element("p", `${which} must not stay there: take ${lowest === last ? "it" : "them"} down before you go on.`),
+    ...(lowest === 1 ? [] : [element("button", `Set out from ${slope.word} ${lowest - 1}`, { type: "button", onclick: () => standAt(here().view, fewer, String(lowest)) })]),
+  ];
+}
+
 // Each fault of a mark once, at the rod where it is worst.
 function marksBroken(view) {
   const worst = new Map();
@@ -126,9 +139,11 @@ function endsBroken(view) {
   return endsOutside(limits, step, view.answer).map((fault) => says[fault.end](shownFine(fault.by, job.unit, "up")));
 }
 
-function takeDown({ answer, slope, s }) {
+function takeDown(view) {
+  const { answer, slope, s } = view;
   if (!answer.takenDown) {
-    return answer.how === "none" ? [element("p", "None of these taken down mends it: set the slope out afresh before you go on.")] : [];
+    if (answer.how !== "none") return mustNotStay(view);
+    return [element("p", "None of these taken down mends it: set the slope out afresh before you go on.")];
   }
   const { count, from } = answer.takenDown;
   const fewer = kept.now.kept[s].map((marks) => marks.slice(0, from));

@@ -45,10 +45,11 @@ class Found:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SlopeToBegin:
-    """A slope of the job that a check can be begun from."""
+    """A slope of the job that a check can be begun from; ``here`` is the one that is checked."""
 
     name: str
     href: str
+    here: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

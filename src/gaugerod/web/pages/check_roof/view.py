@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from gaugerod.basis.errors import Fault, InputRefused, NotKept
@@ -182,7 +182,7 @@ def _shown(
             for rod in rod_groups(values, more=more)
         ),
         also=values.get("also", ""),
-        begin_from=place.begin_from,
+        begin_from=tuple(replace(each, here=each.name == values.get("name")) for each in place.begin_from),
         faults=faults,
         lacking=(*(fault.says for fault in lacking), *((done.why,) if typing and done.why else ())),
         found=None if done.roof is None or done.check is None else found_of(done.roof, done.check),

@@ -19,6 +19,8 @@ class JobRow:
     draft: bool
     example: bool
     """Is it the example of the very first start, as it came?"""
+    namesake: bool
+    """Does another job of this list have the same title?"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,6 +2,7 @@
 
 import json
 import re
+from collections import Counter
 
 from gaugerod.adapters.store.portable import is_portable
 from gaugerod.basis.errors import InputRefused
@@ -24,6 +25,7 @@ def jobs_view(services: Services, asked: Asked) -> Reply:
 def _list(services: Services, *, archived: bool, faults: tuple[FaultShown, ...] = ()) -> Shown:
     away = services.store.jobs(archived=True)
     lines = away if archived else services.store.jobs()
+    titles = Counter(line.title for line in lines if line.title)
     context = JobsContext(
         jobs=tuple(
             JobRow(
@@ -34,6 +36,7 @@ def _list(services: Services, *, archived: bool, faults: tuple[FaultShown, ...] 
                 by="" if line.by in {UNNAMED, THE_PROGRAM} else line.by,
                 draft=line.draft,
                 example=line.by == THE_PROGRAM,
+                namesake=titles[line.title] > 1,
             )
             for line in lines
         ),
