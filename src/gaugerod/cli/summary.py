@@ -52,7 +52,8 @@ def _courses(slope: SlopeResult, unit: LengthUnit) -> Iterator[str]:
     yield from wrapped(courses.why, first="                 ")
     for rod in courses.rods:
         marks = f"first {write_length(rod.marks_mm[0], unit)}, top {write_length(rod.marks_mm[-1], unit)}"
-        yield f"  rod at {write_length(rod.at_mm, unit):9} {marks}, {write_length(rod.below_apex_mm, unit)} below the apex"
+        stands = "one rod" if len(courses.rods) == 1 else f"rod at {write_length(rod.at_mm, unit)}"
+        yield f"  {stands:16} {marks}, {write_length(rod.below_apex_mm, unit)} below the apex"
 
 
 def _across(across: Across, slope: SlopeResult, unit: LengthUnit) -> Iterator[str]:

@@ -105,7 +105,10 @@ def _top_batten(courses: Courses, unit: LengthUnit) -> Iterator[str]:
 def _strike(courses: Courses) -> str:
     if len(courses.rods) > 1:
         return "Strike a line through the same number on every rod and nail the battens to the line."
-    return "Mark the same rod at both ends and strike the lines; nail the battens to the line."
+    return (
+        "Mark the rod on two rafters that start at the fascia, as far apart as they go; one beside a hip takes as many of the "
+        "marks as it is long. Strike the lines level through both, and nail the battens to the line."
+    )
 
 
 def marks(courses: Courses, index: int, unit: LengthUnit) -> str:

@@ -34,7 +34,7 @@ def opening_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]
                             bare_length(segment.to_mm, unit),
                             f"{segment.count}",
                             fine_length(segment.gauge_mm, unit),
-                            "● kept" if segment.inside else "▲ BROKEN",
+                            "● would keep" if segment.inside else "▲ would break",
                         )
                         for segment in opening.segments
                     ),

@@ -10,7 +10,7 @@ from gaugerod.job.rod_marks import UNDER_EAVES, rod_marks
 from gaugerod.setting_out.courses import Courses, Rod, Strategy
 from gaugerod.sheets.lengths_shown import bare_length, unit_heading
 from gaugerod.sheets.mark_words import mark_word
-from gaugerod.sheets.shared_rods import different_rods, rod_name
+from gaugerod.sheets.shared_rods import different_rods, rod_name, rod_stands
 from gaugerod.sheets.sheet import Block, Column, ColumnKind, Heading, Prose, Table
 from gaugerod.sheets.slate_cells import slate_cells
 
@@ -26,13 +26,12 @@ def rod_tables(slope: SlopeResult, *, unit: LengthUnit) -> tuple[Block, ...]:
     for numbers in different_rods(slope):
         index = numbers[0] - 1
         rod = slope.courses.rods[index]
-        places = " and ".join(write_length(slope.courses.rods[number - 1].at_mm, unit) for number in numbers)
         name = rod_name(numbers)
         beside = _beside_count(slope, len(rod.marks_mm), unit)
         lines = -(-(len(rod.marks_mm) + 2) // beside)
         blocks += [
             Heading(
-                text=f"{name[:1].upper()}{name[1:]}: {places} from the left end, "
+                text=f"{name[:1].upper()}{name[1:]}: {rod_stands(slope, numbers, unit=unit)}, "
                 f"{write_length(rod.length_mm, unit)} to the apex",
                 kept_mm=min(26.0 + lines * _ROW_MM, 200.0),
             ),
@@ -67,6 +66,11 @@ def _reading(slope: SlopeResult, index: int, unit: LengthUnit) -> Iterator[str]:
         f"{_marks_are(slope)}, up the slope from the outer face of the fascia. Hook on once and read every mark "
         "from there; the gap is for checking only."
     )
+    if len(slope.courses.rods) == 1:
+        yield (
+            "Read it on any rafter that starts at the fascia; one beside a hip takes as many of the marks as it is long. "
+            "The lines run level."
+        )
     kept_count = slope.courses.rods[index].kept_count
     if kept_count:
         yield f"Battens 1 to {kept_count} are nailed already and stay."

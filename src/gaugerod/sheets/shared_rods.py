@@ -1,5 +1,6 @@
 """Stations that share a rod: told, tabled and printed once."""
 
+from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import SlopeResult
 
 
@@ -20,3 +21,11 @@ def rod_name(numbers: tuple[int, ...]) -> str:
     if len(numbers) == 1:
         return f"rod {numbers[0]}"
     return f"rods {', '.join(str(number) for number in numbers[:-1])} and {numbers[-1]}"
+
+
+def rod_stands(slope: SlopeResult, numbers: tuple[int, ...], *, unit: LengthUnit) -> str:
+    """Where the rod is read; a lone one holds for every rafter that starts at the fascia."""
+    rods = slope.courses.rods
+    if len(rods) == 1:
+        return "one for the whole slope"
+    return f"{' and '.join(write_length(rods[number - 1].at_mm, unit) for number in numbers)} from the left end"

@@ -78,7 +78,7 @@ def _of_slope(
     for numbers in different_rods(slope):
         yield SheetFile(
             name=f"{stem}-rod-{'-'.join(str(number) for number in numbers)}-full-size.pdf",
-            says=f"{rod_name(numbers)} from the left, at full size",
+            says=f"{rod_name(numbers)}{' from the left' if len(slope.courses.rods) > 1 else ''}, at full size",
             make=pdf(lambda numbers=numbers: rod_strip(result, slope, numbers=numbers, size=size)),  # type: ignore[misc]
         )
     laid = slope.laid
