@@ -136,7 +136,7 @@ def rows() -> list[tuple[str, str, str]]:
         lambda: numpy_and_shapely(rings, slope),
         lambda: lay(larger),
         lambda: cut_units(ask, laying),
-        lambda: plan_offcuts(pieces, unit=ask.unit),
+        lambda: plan_offcuts([pieces], unit=ask.unit),
     )
     return [
         (

@@ -16,7 +16,7 @@ from gaugerod.laying.ask import LayingAsk, OffcutRule
 from gaugerod.laying.cut_unit import CutUnit
 from gaugerod.laying.cutting import cut_units
 from gaugerod.laying.lay import lay
-from gaugerod.laying.offcuts import FROM_A_WIDER_UNIT, KERF_MM, _Reaches, plan_offcuts
+from gaugerod.laying.offcuts import KERF_MM, _Reaches, from_wider_units, plan_offcuts
 from tests.property.random_laying import random_slopes
 
 FAST = settings(
@@ -27,14 +27,14 @@ SLOW = settings(FAST, max_examples=1500)
 
 def check_that_pairs_fit(ask: LayingAsk) -> None:
     pieces = cut_units(ask, lay(ask))
-    plan = plan_offcuts(pieces, unit=ask.unit)
+    plan = plan_offcuts([pieces], unit=ask.unit)
     used = Counter(at for use in plan.uses for at in (use.first, use.second))
     assert set(used.values()) <= {1}
     assert sum(count for _, count in plan.by_edges) == plan.saved_count
     for use in plan.uses:
         first, second = pieces[use.first], pieces[use.second]
         assert first.length_mm == second.length_mm
-        assert not {first.remedy, second.remedy} & set(FROM_A_WIDER_UNIT)
+        assert not {use.first, use.second} & from_wider_units(pieces)
         unit = box(0.0, 0.0, ask.unit.width_mm, first.length_mm).buffer(1e-6)
         laid = [
             translate(Polygon(piece.own_rings_mm[0]), shift_mm)
@@ -81,11 +81,12 @@ def some_pieces(ask: LayingAsk, start: int) -> list[CutUnit]:
 @FAST
 @given(random_slopes(), st.integers(0, 10**6))
 def test_no_choice_of_pairs_saves_more(ask: LayingAsk, start: int) -> None:
-    pieces = [piece for piece in some_pieces(ask, start) if piece.remedy not in FROM_A_WIDER_UNIT]
+    some = some_pieces(ask, start)
+    pieces = [piece for at, piece in enumerate(some) if at not in from_wider_units(some)]
     partners = _Reaches(pieces, ask.unit, KERF_MM).partners()
     pairs = [(one, other) for one, other in combinations(range(len(pieces)), 2) if partners[one] >> other & 1]
     assert all((partners[one] >> other & 1) == (partners[other] >> one & 1) for one, other in pairs)
-    assert most_by_integer_programming(len(pieces), pairs) == plan_offcuts(pieces, unit=ask.unit).saved_count
+    assert most_by_integer_programming(len(pieces), pairs) == plan_offcuts([pieces], unit=ask.unit).saved_count
 
 
 @FAST

@@ -111,8 +111,9 @@ def _alternatives(
 def _offcuts(slopes: tuple[SlopeResult, ...]) -> OffcutPlan | None:
     """One plan over all slopes: a left-hand hip's offcuts serve a right-hand one."""
     laid = [slope.laid for slope in slopes if slope.laid is not None]
-    pieces = [piece for each in laid for piece in each.pieces]
-    return plan_offcuts(pieces, unit=laid[0].ask.unit) if pieces else None
+    if not any(each.pieces for each in laid):
+        return None
+    return plan_offcuts([each.pieces for each in laid], unit=laid[0].ask.unit)
 
 
 def _numbered_through(slopes: Sequence[SlopeResult]) -> Iterator[SlopeResult]:

@@ -59,13 +59,35 @@ class OffcutPlan:
         return self.pieces_count - self.saved_count
 
 
-def plan_offcuts(pieces: Sequence[CutUnit], *, unit: Unit, kerf_mm: float = KERF_MM) -> OffcutPlan:
-    """The most pieces cut two from a unit. Pieces of several slopes may be given together.
-
-    Scope: pieces from units of one length only; a unit is used twice at most; the offcut is what lies beyond one
-    straight saw line. Pieces cut from wider units are left out.
+def from_wider_units(pieces: Sequence[CutUnit]) -> frozenset[int]:
+    """The places in the list of one slope's pieces that come from a wider unit: small cuts, and the neighbours they are
+    cut with where those are sawn too.
     """
-    chosen = [at for at, piece in enumerate(pieces) if piece.remedy not in FROM_A_WIDER_UNIT]
+    taken: set[tuple[int, int]] = set()
+    for piece in sorted(pieces, key=lambda piece: (piece.course, piece.index)):
+        if piece.remedy in FROM_A_WIDER_UNIT and (piece.course, piece.index) not in taken:
+            taken.add((piece.course, piece.neighbour))
+    return frozenset(
+        at
+        for at, piece in enumerate(pieces)
+        if piece.remedy in FROM_A_WIDER_UNIT or (piece.course, piece.index) in taken
+    )
+
+
+def plan_offcuts(slopes: Sequence[Sequence[CutUnit]], *, unit: Unit, kerf_mm: float = KERF_MM) -> OffcutPlan:
+    """The most pieces cut two from a unit: the pieces of each slope, planned together.
+
+    A use names its pieces by their place in all the slopes' lists, one after the other. Scope: pieces from units of one
+    length only; a unit is used twice at most; the offcut is what lies beyond one straight saw line. Pieces cut from wider
+    units are left out, the neighbours they are cut with too.
+    """
+    pieces = [piece for each in slopes for piece in each]
+    chosen: list[int] = []
+    begins = 0
+    for each in slopes:
+        wider = from_wider_units(each)
+        chosen.extend(begins + at for at in range(len(each)) if at not in wider)
+        begins += len(each)
     reaches = _Reaches([pieces[at] for at in chosen], unit, kerf_mm)
     uses = tuple(reaches.use(one, other, chosen) for one, other in most_pairs(reaches.partners()))
     named = Counter(tuple(sorted((_edge_name(pieces[use.first]), _edge_name(pieces[use.second])))) for use in uses)
