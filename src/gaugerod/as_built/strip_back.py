@@ -57,7 +57,7 @@ def strip_back(
             refused = nothing.reason
             continue
         if courses is not None and every_lap_holds(courses, needed=needed):
-            return _cured(courses, keep=keep, battens=battens, needed=needed)
+            return _cured(courses, rods, keep=keep, needed=needed)
     return _not_cured(battens, needed=needed, refused=refused)
 
 
@@ -107,7 +107,8 @@ def _hung_at_mm(rod: Rod, courses: Courses) -> tuple[float, ...]:
     return rod.marks_mm
 
 
-def _cured(courses: Courses, *, keep: int, battens: int, needed: Needed) -> StripBack:
+def _cured(courses: Courses, rods: Sequence[NailedRod], *, keep: int, needed: Needed) -> StripBack:
+    battens = len(rods[0].marks_mm)
     strip, new = battens - keep, len(courses.rods[0].marks_mm) - keep
     division = needed.afresh.division
     kept = f"Keep the first {counted(keep, 'course')} from the eaves" if keep else "Nothing can be kept"
@@ -121,8 +122,26 @@ def _cured(courses: Courses, *, keep: int, battens: int, needed: Needed) -> Stri
         strip_count=strip,
         cures=True,
         courses=courses,
-        says=f"{kept}, {stripped}, and {relaid}: every lap is then at least {said(needed.least_lap.value, division)}.",
+        says=(
+            f"{kept}, {stripped}, and {relaid}: every lap is then at least {said(needed.least_lap.value, division)}."
+            f"{_staying(courses, rods, keep=keep)}"
+        ),
     )
+
+
+def _staying(courses: Courses, rods: Sequence[NailedRod], *, keep: int) -> str:
+    """Battens above that stand on a new mark at every place: the units come off them, the battens stay nailed."""
+    new = list(zip(*(rod.marks_mm[keep:] for rod in courses.rods), strict=True))
+    old = list(enumerate(zip(*(rod.marks_mm[keep:] for rod in rods), strict=True), start=keep + 1))
+    stay = [
+        str(number)
+        for number, marks_mm in old
+        if any(all(-TOUCH <= a - b <= TOUCH for a, b in zip(marks_mm, there, strict=True)) for there in new)
+    ]
+    if not stay:
+        return ""
+    which = f"batten {stay[0]}" if len(stay) == 1 else f"battens {', '.join(stay)}"
+    return f" The units come off, but {which} may stay nailed: on a new mark already."
 
 
 def _not_cured(battens: int, *, needed: Needed, refused: str) -> StripBack:

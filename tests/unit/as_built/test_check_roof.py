@@ -65,6 +65,21 @@ def test_the_least_strip_back_keeps_the_battens_below_and_sets_out_the_rest() ->
     assert 25 <= rod.below_apex_mm <= 50
 
 
+def test_battens_above_that_stand_on_a_new_mark_already_may_stay_nailed() -> None:
+    cure = check_roof(roof(battens(*at_gaps(320, 320, 330, 310, 320, 320)))).strip_back
+    assert cure is not None
+    assert cure.courses is not None
+    marks_mm = cure.courses.rods[0].marks_mm
+    # The same roof nailed to the new marks, but for batten 4, which is 15 too high.
+    one_out = (*marks_mm[:3], marks_mm[3] + 15.0, *marks_mm[4:])
+    again = check_roof(roof(battens(*one_out, below_apex_mm=2285.0 - one_out[-1]))).strip_back
+    assert again is not None
+    assert again.courses is not None
+    assert marks_mm == again.courses.rods[0].marks_mm
+    assert (3, 4) == (again.keep_count, again.strip_count)
+    assert again.says.endswith("The units come off, but battens 5, 6, 7 may stay nailed: on a new mark already.")
+
+
 def test_more_comes_off_where_the_courses_above_cannot_be_set_out_from_the_last_sound_batten() -> None:
     # The top gap of 400 is short. From batten 3 at 970 to the apex 1405 less 25 to 50: 385 to 410 is neither one gauge
     # of 280 to 325 nor two. From batten 2 at 650: 705 to 730 is neither two (560 to 650) nor three. From batten 1 at 330:
