@@ -42,7 +42,7 @@ def exposure(*, where: str, exposure: Exposure, edition: Edition) -> Finding:
     return not_covered(
         rule="exposure",
         where=where,
-        proposed=band.spell_from_l_m2,
+        proposed=None,
         unit="l/m2 per spell",
         citation=band.citation,
         says=(
