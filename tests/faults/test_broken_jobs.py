@@ -14,7 +14,7 @@ ONE_FAULT = {
     "band-backwards.toml": ("set_out.eaves_overhang", "The least comes first"),
     "band-negative.toml": ("set_out.eaves_overhang[0]", "without the minus"),
     "band-of-three.toml": ("set_out.eaves_overhang", "Give two lengths, or one"),
-    "binary.toml": ("file", "Save it as plain text"),
+    "binary.toml": ("file", "save it as plain text"),
     "bond-unknown.toml": ("set_out.bond", "straight, broken"),
     "building-change-of-pitch.toml": ("building[0].change_of_pitch", "two [[slope]] tables"),
     "building-cheeks-unknown.toml": ("building[0].cheeks", "Did you mean allow?"),
@@ -120,7 +120,7 @@ ONE_FAULT = {
     "unknown-key-in-opening.toml": ("slope[0].opening[0].wide", "Did you mean width?"),
     "unknown-key.toml": ("slope[0].ptich", "Did you mean pitch?"),
     "unknown-table.toml": ("setout", "Did you mean set_out?"),
-    "utf-16.toml": ("file", "Save it as plain text, UTF-8"),
+    "utf-16.toml": ("file", "save it as plain text, UTF-8"),
 }
 MANY_FAULTS = {
     "band-in-metres.toml": ["set_out.eaves_overhang[0]", "set_out.eaves_overhang[1]"],

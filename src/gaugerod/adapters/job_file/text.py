@@ -46,7 +46,8 @@ def _text(content: bytes) -> str:
     try:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise _refused("bytes that are no text", "text in UTF-8", "Save it as plain text, UTF-8.") from None
+        do = "A picture, a PDF or a backup is no job file: choose another. A job you wrote: save it as plain text, UTF-8."
+        raise _refused("bytes that are no text", "text in UTF-8", do) from None
     if not text.strip():
         raise _refused("nothing", "a job", "The file is empty. Start from the example in the reference.")
     return text

@@ -48,6 +48,7 @@ function withFaults(slope, cutTop, rows) {
 // A lap short comes before everything else: that is where the water gets in.
 function lapFault(slope, row) {
   if (!row.lap || slope.lap_least_mm === null) return null;
+  if (less(row.lap, minus(ZERO, NOISE))) return { what: "NO LAP: OPEN", by: minus(ZERO, row.lap) };
   return faultBelow("LAP SHORT", row.lap, fromMm(slope.lap_least_mm));
 }
 
