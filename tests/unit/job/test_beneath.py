@@ -210,3 +210,60 @@ def test_what_cannot_be_battened_or_underlaid_is_still_weighed() -> None:
     for document in (stuck, flat):
         parts = [part.name for part in set_out(read_job_document(document)).beneath.loads[0].parts]
         assert "battens and underlay" in parts
+
+
+def test_the_outer_rafters_stand_at_both_ends_of_the_roof() -> None:
+    battens = answer("demo", battens={}).beneath.battens
+    assert battens is not None
+    rafters = battens.slopes[0].rafters_mm
+    assert (19.0, 419.0, 7460.0 - 19.0) == (rafters[0], rafters[1], rafters[-1])
+
+
+def high_slots(name: str, *, top: str, pitch: str = "30°") -> list[float]:
+    document = example(
+        name,
+        underlay={"resistance": "high", "lies_on": "rafters"},
+        ventilation={"insulated": "at-ceiling", "span": "8 m", "through_flow": True},
+    )
+    document["slope"][0].update(top=top, pitch=pitch)
+    (air,) = set_out(read_job_document(document)).beneath.air
+    return [opening.slot_mm for opening in air.high]
+
+
+def test_a_slope_with_none_behind_it_is_vented_at_its_top() -> None:
+    # UK ventilation guides to BS 5250: 10 mm at the eaves alone at 15 to 35 degrees and under 10 m; 5 mm more where mono.
+    assert [] == high_slots("demo", top="ridge")
+    assert [5.0] == high_slots("demo", top="mono-ridge")
+    assert [5.0] == high_slots("demo", top="abutment")
+
+
+def test_close_slates_ask_for_air_over_the_underlay_and_tiles_do_not() -> None:
+    def over_the_underlay(name: str) -> set[str]:
+        (air,) = answer(name, underlay=EVERY["underlay"], ventilation=EVERY["ventilation"]).beneath.air
+        return {opening.serves for opening in (*air.low, *air.high)}
+
+    assert {"the roof space"} == over_the_underlay("demo")
+    assert "the space between counter-battens" in over_the_underlay("slates")
+
+
+def test_what_an_opening_takes_is_not_weighed() -> None:
+    document = example("demo", load={})
+    with_hole = set_out(read_job_document(document)).beneath.loads[0].area_mm2
+    del document["slope"][0]["opening"]
+    without = set_out(read_job_document(document)).beneath.loads[0].area_mm2
+    assert 780.0 * 1180.0 == pytest.approx(without - with_hole)
+
+
+@pytest.mark.parametrize(("altitude", "verdict"), [("100 m", Verdict.WITHIN), ("100.1 m", Verdict.NOT_COVERED)])
+def test_heights_of_the_site_reach_the_gates_of_the_wind_zones_in_metres(altitude: str, verdict: Verdict) -> None:
+    site = {
+        "wind_zone": 1,
+        "altitude": altitude,
+        "ridge_height": "15 m",
+        "on_hill_or_cliff": False,
+        "ceiling_sealed": True,
+    }
+    label = {"resists": 820, "gauge": "345 mm", "laps_held": True}
+    result = answer("demo", underlay={**EVERY["underlay"], **site, "rating": [label]})
+    uplift = [finding for finding in result.findings if finding.rule == "underlay uplift"]
+    assert [verdict] == [finding.verdict for finding in uplift]
