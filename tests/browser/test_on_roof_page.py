@@ -185,6 +185,16 @@ def test_a_limit_that_cannot_be_kept_is_said_with_how_many_to_take_down(opened: 
     expect(page.locator("#fault")).to_be_hidden()
 
 
+def test_where_the_unit_does_not_reach_the_one_below_it_is_said_to_be_open(opened: Opener, folder: Path) -> None:
+    page = opened_file(opened, folder, NARROW)
+    page.get_by_role("button", name=re.compile("^Batten 14")).click()
+    # Batten 13 is marked at 4222 on the left: a tile of 420 laid 430 above it lies 10 clear of the one below.
+    page.get_by_label("At rod 1, left end").fill("4652")
+    page.get_by_label("At rod 2, 7460 mm along").fill("4652")
+    page.get_by_role("button", name="Set the rest out again").click()
+    expect(page.locator("#again-says")).to_contain_text("Batten 14: ▲ NO LAP: OPEN by 10 mm, at rod 1.")
+
+
 def test_a_batten_with_a_short_lap_is_to_come_down_even_where_the_rest_fits_above_it(
     opened: Opener, folder: Path
 ) -> None:
