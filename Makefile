@@ -55,8 +55,8 @@ docs: $(ENV)/.ready
 # The maintainer's tool: needs uv on the path. No host name and no path of a machine enters the locks.
 UV_COMPILE := uv pip compile --universal --python-version 3.11 --generate-hashes --no-header --no-emit-index-url --no-annotate -q
 locks:
-	$(UV_COMPILE) --extra app --group build pyproject.toml -o requirements.txt
-	$(UV_COMPILE) --extra app --extra dxf --group build --group dev pyproject.toml -c requirements.txt -o requirements-dev.txt
+	$(UV_COMPILE) --extra app --extra order --group build pyproject.toml -o requirements.txt
+	$(UV_COMPILE) --extra app --extra dxf --extra order --group build --group dev pyproject.toml -c requirements.txt -o requirements-dev.txt
 
 clean:
 	rm -rf build tools/wasm/node_modules $(RUN_ENV) $(ENV) .pytest_cache .mypy_cache .ruff_cache .hypothesis

@@ -8,16 +8,19 @@ from gaugerod.basis.band import Band
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
 from gaugerod.coverings.single_lap import Bond, SingleLapTile
+from gaugerod.edges.wished import EdgesWished
 from gaugerod.geometry.plan_outline import PlanOutline
 from gaugerod.geometry.polygon import Point
 from gaugerod.geometry.taped_slope import TapedSlope
 from gaugerod.job.beneath_wished import BeneathWished
+from gaugerod.job.record_wished import RecordWished
 from gaugerod.laying.ask import EdgeKind
 from gaugerod.setting_out.across import SideKind
 from gaugerod.setting_out.diminishing.ask import Aim
 from gaugerod.setting_out.stations import NailedRod, Opening
 from gaugerod.standards.edition import Edition, Exposure
 from gaugerod.standards.slate_headlap import BetweenPitches, Reading
+from gaugerod.take_off.wished import OrderWished
 
 Covering = SingleLapTile | PlainTile | SizedSlate | RandomSlates
 """Every kind of covering record."""
@@ -129,3 +132,6 @@ class Job:
     buildings: tuple[Building, ...] = ()
     wishes: Wishes = field(default_factory=Wishes)
     beneath: BeneathWished = field(default_factory=BeneathWished)
+    edges: EdgesWished = field(default_factory=EdgesWished)
+    order: OrderWished = field(default_factory=OrderWished)
+    record: RecordWished = field(default_factory=RecordWished)

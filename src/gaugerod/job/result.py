@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 
 from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.working import Step
+from gaugerod.edges.answer import RoofEdges
 from gaugerod.fixing.plan import FixingPlan
 from gaugerod.geometry.roof_faces import RoofForm
 from gaugerod.geometry.taped_slope import SlopeShape
@@ -22,6 +23,7 @@ from gaugerod.substrate.load.weigh import Load
 from gaugerod.substrate.underlay.answer import UnderlayPlan
 from gaugerod.substrate.underlay.cut_rolls import RollCuts
 from gaugerod.substrate.ventilation.openings import Ventilation
+from gaugerod.take_off.answer import TakeOff
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,6 +118,10 @@ class Result:
     cautions: tuple[str, ...]
     working: Step
     beneath: Beneath = field(default_factory=Beneath)
+    edges: RoofEdges | None = None
+    """Every edge and opening of the slopes that were set out."""
+    take_off: TakeOff | None = None
+    """What the job takes; None where no slope was laid."""
 
     @property
     def anything_outside(self) -> bool:

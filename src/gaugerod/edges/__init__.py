@@ -1,0 +1,1 @@
+"""Ridge, hip, verge, valley, abutment, eaves and openings: how each is made, its units, its lead, its air."""

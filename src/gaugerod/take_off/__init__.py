@@ -1,0 +1,1 @@
+"""What the job takes: measured, with allowances, in whole units and packs; what it costs at the user's own prices."""
