@@ -8,7 +8,7 @@ from gaugerod.basis.band import Band
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
 from gaugerod.coverings.single_lap import Bond, SingleLapTile
-from gaugerod.edges.wished import EdgesWished
+from gaugerod.edges.wished import EdgesWished, OpeningMade
 from gaugerod.geometry.plan_outline import PlanOutline
 from gaugerod.geometry.polygon import Point
 from gaugerod.geometry.taped_slope import TapedSlope
@@ -62,7 +62,7 @@ class SlopeOutline:
 class Slope:
     """One slope. Measured by tape; or by its outline, and then ``taped`` holds what the outline gives: the eaves and one
     rafter, from the eaves to the highest ridge. ``rafters_at_mm`` is the middle of every rafter along the eaves; empty: not
-    measured, and ``rafter_spacing_mm`` holds from end to end.
+    measured, and ``rafter_spacing_mm`` holds from end to end. ``openings_made`` says by name what stands in an opening.
     """
 
     name: str
@@ -77,6 +77,7 @@ class Slope:
     nailed: tuple[NailedRod, ...] = ()
     rafters_at_mm: tuple[float, ...] = ()
     outline: SlopeOutline | None = None
+    openings_made: tuple[tuple[str, OpeningMade], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
