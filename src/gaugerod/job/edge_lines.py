@@ -24,6 +24,8 @@ from gaugerod.laying.cells import LINE_PLAY_MM
 SAME_LENGTH_MM = 10.0
 """Two slopes' measures of one line may differ by this much (house); the longer is taken either way."""
 ONE_LINE = house("a line in which two slopes meet is counted once, at the longer of its two measures")
+_TOP_OF_TAPED = 2
+"""A slope by tape has its eaves first, then its right side, its top, its left side."""
 _MEETING = {RoofEdge.HIP, RoofEdge.VALLEY, RoofEdge.RIDGE}
 
 
@@ -59,9 +61,10 @@ def _edges_of(slope: SlopeResult, roofs: Sequence[RoofResult]) -> Iterator[Slope
     meets = _beyond(slope, roofs)
     laid = {} if slope.laid is None else _lengths_mm(slope.laid.ask.outline)
     for index, (edge, (start, stop)) in enumerate(zip(ring.edges, _sides(ring), strict=True)):
-        length_mm = hypot(stop[0] - start[0], stop[1] - start[1])
-        if length_mm <= LINE_PLAY_MM:
+        drawn_mm = hypot(stop[0] - start[0], stop[1] - start[1])
+        if drawn_mm <= LINE_PLAY_MM:
             continue
+        length_mm = _as_taped_mm(slope, index, drawn_mm)
         yield SlopeEdge(
             slope=slope.slope.name,
             name=edge.name,
@@ -69,10 +72,17 @@ def _edges_of(slope: SlopeResult, roofs: Sequence[RoofResult]) -> Iterator[Slope
             meets=meets[index] if meets else "",
             goes_up=goes_up(slope.shape, index),
             length_mm=length_mm,
-            laid_mm=laid.get(edge.name, length_mm),
+            laid_mm=laid.get(edge.name, drawn_mm) + length_mm - drawn_mm,
             slope_deg=_rise_deg(start, stop, slope.slope.pitch_deg),
             courses_count=_courses_count(slope, start[1], stop[1]),
         )
+
+
+def _as_taped_mm(slope: SlopeResult, index: int, drawn_mm: float) -> float:
+    """The line along the top of a slope by tape was measured too: the longer of that and what the other figures give."""
+    taped_mm = slope.slope.taped.ridge_mm
+    along_the_top = slope.slope.outline is None and index == _TOP_OF_TAPED
+    return max(drawn_mm, taped_mm) if along_the_top and taped_mm is not None else drawn_mm
 
 
 def _beyond(slope: SlopeResult, roofs: Sequence[RoofResult]) -> list[str]:
