@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from math import ceil, floor
 
 from gaugerod.geometry.polygon import Point, bounding_box_mm
-from gaugerod.sheets.slope_lines import Line, inside_parts
+from gaugerod.sheets.slope_lines import Line, inside_sides, sides_between, sides_of
 
 STEP_MM = 1.5
 """Between lines, along the level, on paper."""
@@ -22,8 +22,10 @@ def hatched(ring: Sequence[Point], *, scale_ratio: float, within: Sequence[Point
     step_mm = STEP_MM * scale_ratio
     up_mm = high[1] - low[1]
     first, last = floor((low[0] - high[1]) / step_mm) + 1, ceil((high[0] - low[1]) / step_mm)
+    own = sides_of(ring)
+    about = None if within is None else sides_between(within, low[1], high[1])
     for number in range(first, last):
         # On this line x - y stays the same.
         start = (number * step_mm + low[1], low[1])
-        for part in inside_parts(start, (start[0] + up_mm, high[1]), tuple(ring)):
-            yield from [part] if within is None else inside_parts(*part, tuple(within))
+        for part in inside_sides(start, (start[0] + up_mm, high[1]), own):
+            yield from [part] if about is None else inside_sides(*part, about)

@@ -1,8 +1,9 @@
 """The lines of a slope drawing in model mm: covering, battens, perps, rods and openings, clipped to the slope."""
 
+from collections.abc import Sequence
 from itertools import pairwise
 
-from gaugerod.geometry.polygon import bounding_box_mm, holds_point
+from gaugerod.geometry.polygon import bounding_box_mm
 from gaugerod.job.result import SlopeResult
 from gaugerod.setting_out.courses import Rod
 from gaugerod.sheets.drawing import Path, Pen, Point
@@ -110,7 +111,30 @@ def inside_parts(start: Point, end: Point, ring: tuple[Point, ...]) -> list[Line
     >>> inside_parts((-10.0, 5.0), (30.0, 5.0), ((0.0, 0.0), (20.0, 0.0), (20.0, 10.0), (0.0, 10.0)))
     [((0.0, 5.0), (20.0, 5.0))]
     """
-    shares = sorted({0.0, 1.0, *_crossings(start, end, ring)})
+    return inside_sides(start, end, sides_of(ring))
+
+
+Side = tuple[Point, Point]
+"""One side of a ring, from a corner to the next."""
+
+
+def sides_of(ring: Sequence[Point]) -> list[Side]:
+    """Every side of a ring."""
+    return list(pairwise((*ring, ring[0])))
+
+
+def sides_between(ring: Sequence[Point], low_mm: float, high_mm: float) -> list[Side]:
+    """The sides that reach between two heights: all that matter to a line which stays between them."""
+    return [
+        side
+        for side in sides_of(ring)
+        if min(side[0][1], side[1][1]) <= high_mm and max(side[0][1], side[1][1]) >= low_mm
+    ]
+
+
+def inside_sides(start: Point, end: Point, sides: Sequence[Side]) -> list[Line]:
+    """The parts of a straight line that lie inside a ring, given by its sides, or by those at the heights of the line."""
+    shares = sorted({0.0, 1.0, *_crossings(start, end, sides)})
 
     def at(share: float) -> Point:
         return (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1]))
@@ -118,18 +142,28 @@ def inside_parts(start: Point, end: Point, ring: tuple[Point, ...]) -> list[Line
     return [
         (at(lower), at(upper))
         for lower, upper in pairwise(shares)
-        if upper - lower > _NOISE and holds_point(ring, at((lower + upper) / 2))
+        if upper - lower > _NOISE and _holds(sides, at((lower + upper) / 2))
     ]
 
 
 _NOISE = 1e-9
 
 
-def _crossings(start: Point, end: Point, ring: tuple[Point, ...]) -> list[float]:
+def _holds(sides: Sequence[Side], point: Point) -> bool:
+    """Does the ring of these sides hold the point? Counted along the level from it, as ``holds_point`` does."""
+    x, y = point
+    inside = False
+    for (ax, ay), (bx, by) in sides:
+        if (ay > y) != (by > y) and x < ax + (bx - ax) * (y - ay) / (by - ay):
+            inside = not inside
+    return inside
+
+
+def _crossings(start: Point, end: Point, sides: Sequence[Side]) -> list[float]:
     """Where along the line, as a share of it, it crosses the sides of the ring."""
     dx, dy = end[0] - start[0], end[1] - start[1]
     shares: list[float] = []
-    for a, b in zip(ring, (*ring[1:], ring[0]), strict=True):
+    for a, b in sides:
         cross = dx * (b[1] - a[1]) - dy * (b[0] - a[0])
         if cross == 0:
             continue

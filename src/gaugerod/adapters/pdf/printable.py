@@ -1,7 +1,7 @@
 """What the typesetter's own fonts can print. Anything else would stop a tagged PDF, so it is shown as □."""
 
+import re
 import unicodedata
-from bisect import bisect_right
 
 _RANGES = (
     (0x20, 0x7E), (0xA1, 0xAC), (0xAE, 0x24F), (0x391, 0x3A1), (0x3A3, 0x482), (0x48A, 0x4FF), (0x1E00, 0x1EFF),
@@ -10,7 +10,9 @@ _RANGES = (
     (0x2713, 0x2718),
 )  # fmt: skip
 """Tried one by one: Latin, Greek and Cyrillic letters, figures, fractions, and the signs a sheet uses."""
-_STARTS = tuple(start for start, _ in _RANGES)
+_NOT_HELD = re.compile(
+    "[^{}]".format("".join(f"{re.escape(chr(start))}-{re.escape(chr(end))}" for start, end in _RANGES))
+)
 CANNOT_PRINT = "□"
 
 
@@ -20,17 +22,12 @@ def printable(text: str) -> str:
     >>> printable("Bakehouse 🏠 rear\n½ × 屋")
     'Bakehouse □ rear ½ × □'
     """
-    kept: list[str] = []
-    for sign in unicodedata.normalize("NFC", text):
-        if _held(sign):
-            kept.append(sign)
-        elif sign.isspace():
-            kept.append(" ")
-        elif unicodedata.category(sign) not in {"Cc", "Cf", "Mn", "Me"}:
-            kept.append(CANNOT_PRINT)
-    return "".join(kept)
+    return _NOT_HELD.sub(_instead, unicodedata.normalize("NFC", text))
 
 
-def _held(sign: str) -> bool:
-    at = bisect_right(_STARTS, ord(sign)) - 1
-    return at >= 0 and ord(sign) <= _RANGES[at][1]
+def _instead(found: re.Match[str]) -> str:
+    """What stands for a sign the fonts do not hold."""
+    sign = found[0]
+    if sign.isspace():
+        return " "
+    return "" if unicodedata.category(sign) in {"Cc", "Cf", "Mn", "Me"} else CANNOT_PRINT
