@@ -7,9 +7,11 @@ from typing import assert_never
 
 from gaugerod.basis.finding import Finding
 from gaugerod.basis.lengths import LengthUnit, write_length
+from gaugerod.edges.answer import MadeEdge, RoofEdges
 from gaugerod.job.result import Beneath, NotSetOut, Result, RoofResult, SlopeResult
 from gaugerod.setting_out.across import Across
 from gaugerod.setting_out.courses import Alternative, Courses, OpeningCourses
+from gaugerod.take_off.answer import OrderLine, TakeOff
 
 Findings = tuple[Finding, ...]
 
@@ -114,6 +116,8 @@ def in_unit(result: Result, unit: LengthUnit) -> Result:
         not_set_out=tuple(not_set_out(each) for each in result.not_set_out),
         roofs=tuple(roof(each) for each in result.roofs),
         beneath=_beneath(result.beneath, findings, unit),
+        edges=None if result.edges is None else _edges(result.edges, findings, said),
+        take_off=None if result.take_off is None else _take_off(result.take_off, findings, said),
     )
 
 
@@ -137,4 +141,31 @@ def _beneath(under: Beneath, findings: Callable[[Findings], Findings], unit: Len
         ),
         loads=tuple(replace(each, findings=findings(each.findings), says=says(each.says)) for each in under.loads),
         findings=findings(under.findings),
+    )
+
+
+def _edges(edges: RoofEdges, findings: Callable[[Findings], Findings], said: Callable[[str], str]) -> RoofEdges:
+    def made(one: MadeEdge) -> MadeEdge:
+        return replace(
+            one,
+            made=said(one.made),
+            parts=tuple(replace(part, what=said(part.what), how=said(part.how)) for part in one.parts),
+            lead=tuple(replace(pieces, how=said(pieces.how)) for pieces in one.lead),
+            says=tuple(said(line) for line in one.says),
+            findings=findings(one.findings),
+        )
+
+    return replace(edges, edges=tuple(made(each) for each in edges.edges), findings=findings(edges.findings))
+
+
+def _take_off(taken: TakeOff, findings: Callable[[Findings], Findings], said: Callable[[str], str]) -> TakeOff:
+    def line(one: OrderLine) -> OrderLine:
+        return replace(one, measured=replace(one.measured, what=said(one.measured.what), how=said(one.measured.how)))
+
+    return replace(
+        taken,
+        lines=tuple(line(each) for each in taken.lines),
+        compared=tuple(replace(each, says=said(each.says)) for each in taken.compared),
+        not_counted=tuple(said(each) for each in taken.not_counted),
+        findings=findings(taken.findings),
     )
