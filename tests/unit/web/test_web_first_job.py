@@ -180,3 +180,11 @@ def test_two_jobs_of_one_title_are_told_apart_from_the_rest(browser: Browser) ->
     jobs = sorted((row["title"], row["namesake"]) for row in browser.get("/jobs.json").json()["jobs"])
     assert [("14 Mill Lane", True), ("14 Mill Lane", True), ("Yard Cottage, rear slope", False)] == jobs
     assert 2 == browser.get("/").text.count("another job has this title: look which one you lay from")
+
+
+def test_a_length_that_could_be_two_is_asked_about_while_it_is_typed(browser: Browser) -> None:
+    job = begun(browser)
+    typed = {**SLOPE, "across": "8.42", "rev": rev(browser, job)}
+    answer = browser.post(f"/jobs/{job}/slopes/new", typed, headers={"HX-Request": "true"}).text
+    assert "8.42 could be 8.42 mm or 8.42 m" in answer
+    assert "<svg" not in answer

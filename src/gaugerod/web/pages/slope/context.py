@@ -51,3 +51,5 @@ class SlopeContext:
     faults: tuple[FaultShown, ...]
     taped: Taped | None
     """None as long as there is nothing to draw."""
+    unread: tuple[str, ...] = ()
+    """What was typed and cannot be drawn, a sentence each."""

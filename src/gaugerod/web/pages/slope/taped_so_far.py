@@ -50,6 +50,31 @@ def taped_so_far(table: Mapping[str, Any], *, unit: LengthUnit) -> Taped | None:
     )
 
 
+def unread_lengths(table: Mapping[str, Any]) -> tuple[str, ...]:
+    """What was typed for the eaves or a rafter and cannot be drawn, a sentence each: why nothing is shown.
+
+    >>> unread_lengths({"across": "8.42", "rafters": ["4.9 m"]})
+    ('Eaves: 8.42 could be 8.42 mm or 8.42 m; write the one that is meant.',)
+    >>> unread_lengths({"across": "8.42 m", "rafters": ["4.9 m", "5 mm"]})
+    ('Rafter: 5 mm is too short to be drawn; a slope is 0.1 to 100 m.',)
+    """
+    rows = [row.get("length") if isinstance(row, dict) else row for row in list_of(table, "rafters")]
+    typed = [("Eaves", table.get("across")), *(("Rafter", row) for row in rows)]
+    return tuple(
+        _unread(called, text.strip())
+        for called, text in typed
+        if isinstance(text, str) and text.strip() and _read_mm(text) is None
+    )
+
+
+def _unread(called: str, text: str) -> str:
+    try:
+        too = "short" if float(read_length_mm(text)) < _LEAST_MM else "long"
+    except LengthUnclear as unclear:
+        return f"{called}: {unclear.text} {unclear.reason}."
+    return f"{called}: {text} is too {too} to be drawn; a slope is 0.1 to 100 m."
+
+
 def _says(shape: SlopeShape, unit: LengthUnit) -> tuple[str, ...]:
     lean_mm, taper_mm = shape.out_of_square_mm, shape.out_of_parallel_mm
     says = [f"{shape.area_mm2 / 1e6:.2f} m² of roof structure."]

@@ -20,7 +20,7 @@ from gaugerod.web.pages.slope.form import (
     tape_fields,
     unclear_rafters,
 )
-from gaugerod.web.pages.slope.taped_so_far import taped_so_far
+from gaugerod.web.pages.slope.taped_so_far import taped_so_far, unread_lengths
 from gaugerod.web.pitch_ways import PitchBy, pitch_way
 from gaugerod.web.reply import JobHead, Reply, Shown
 from gaugerod.web.services import Services
@@ -122,6 +122,7 @@ def _shown(
         by_outline=by_outline,
         faults=listed,
         taped=None if by_outline else taped_so_far(table, unit=unit_of(revision.document)),
+        unread=() if by_outline else unread_lengths(table),
     )
     title = "Measure a slope" if index is None else f"Slope {table.get('name', index + 1)}"
     return Shown(page="slope", title=title, context=context, job=head, status=422 if faults else 200)
