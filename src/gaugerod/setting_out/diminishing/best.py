@@ -1,6 +1,7 @@
 """The best plan of a stack for a slope: courses chosen, laid out, and what each heap gives."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import groupby
 from math import floor
 
@@ -64,8 +65,23 @@ def least_ridge_cover_mm(ask: DiminishingAsk) -> float:
     """How far down the slope the ridge must reach: past the head of the course below the top one by the full lap.
 
     The heads stop short of the apex, and the hole of a head-fixed slate lies below its head; from there down the ridge
-    must give the headlap, and no less than its own least cover. The two roundings may cost two divisions.
+    must give the headlap, and no less than its own least cover. Where the ridge's edge and the apex do not fall on whole
+    divisions, their rounding costs one or two more.
     """
+    exact_mm = _exact_ridge_cover_mm(ask)
+    step_mm = float(ask.division.step_mm)
+    rounded_mm = (exact_mm + more * step_mm for more in range(_MOST_ROUNDED_COUNT))
+    return next(
+        (cover_mm for cover_mm in rounded_mm if ridge_reaches(replace(ask, ridge_cover_mm=cover_mm))),
+        exact_mm + _MOST_ROUNDED_COUNT * step_mm,
+    )
+
+
+_MOST_ROUNDED_COUNT = 2
+"""Two lines are rounded: the ridge's edge up, the apex down."""
+
+
+def _exact_ridge_cover_mm(ask: DiminishingAsk) -> float:
     return ask.apex_clear.value + ask.slates.lost_at_head_mm + max(ask.headlap.value, ask.ridge_lap.value)
 
 

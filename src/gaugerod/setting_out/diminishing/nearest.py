@@ -72,8 +72,7 @@ def _tried(ask: DiminishingAsk) -> DiminishingPlan | None:
 
 
 def _wider_ridge(ask: DiminishingAsk) -> Alternative:
-    # One division more for each of the two lines that are rounded: the ridge edge up, the apex down.
-    reach_mm = least_ridge_cover_mm(ask) + 2 * float(ask.division.step_mm)
+    reach_mm = least_ridge_cover_mm(ask)
     wider = replace(ask, ridge_cover_mm=reach_mm)
     return _offer(
         f"A ridge that reaches {said(reach_mm, ask.division)} down the slope from the apex",

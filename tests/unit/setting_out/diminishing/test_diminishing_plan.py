@@ -94,7 +94,17 @@ def test_a_ridge_too_narrow_to_lap_the_course_below_the_top_one_is_refused_with_
     assert narrow.plan is None
     assert Verdict.OUTSIDE is narrow.findings[0].verdict
     assert narrow.findings[0].limit == 125.0
-    assert "127 mm" in narrow.alternatives[0].change
+    assert "125 mm" in narrow.alternatives[0].change
+
+
+def test_where_the_apex_is_off_the_division_the_ridge_asked_for_is_the_one_that_does() -> None:
+    rafters = (8000.5,)
+    assert plan_diminishing(ask(rafters_mm=rafters, ridge_cover_mm=126.0)).plan is not None
+    narrow = plan_diminishing(ask(rafters_mm=rafters, ridge_cover_mm=125.0))
+    assert narrow.plan is None
+    assert 126.0 == narrow.findings[0].limit
+    assert "126 mm" in narrow.alternatives[0].change
+    assert "126 mm" in narrow.why
 
 
 def test_part_courses_dressed_down_are_offered_when_they_close_the_gap() -> None:
