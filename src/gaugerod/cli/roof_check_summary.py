@@ -7,7 +7,7 @@ from gaugerod.as_built.needed import TOP_EDGE
 from gaugerod.as_built.roof_check import RoofCheck
 from gaugerod.as_built.strip_back import StripBack
 from gaugerod.basis.finding import Sense
-from gaugerod.basis.lengths import LengthUnit
+from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.cli.lines import finding_lines, wrapped
 from gaugerod.job.cautions import CAUTIONS
 from gaugerod.job.slope_called import slope_heading
@@ -29,7 +29,7 @@ def roof_check_lines(check: RoofCheck, *, title: str, unit: LengthUnit) -> list[
         f"  least lap      {fine_length(check.needed.least_lap.value, unit)} [{check.needed.least_lap.citation}]",
         (
             f"  smallest lap   {fine_length(least.lap_mm, unit, towards=Sense.AT_LEAST)}, course {least.course} over "
-            f"{least.over}, {bare_length(least.at_mm, unit)} from the left"
+            f"{least.over}, {write_length(least.at_mm, unit)} from the left"
         ),
         *_leaks(check, unit=unit),
         *_cure(check, unit=unit),
