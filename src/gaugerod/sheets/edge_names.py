@@ -1,9 +1,10 @@
-"""The name of each edge, written along it just inside the slope, clear of the openings."""
+"""The name of each edge, written along it just inside the slope, clear of the openings; a hip's outside, clear of battens."""
 
 from collections.abc import Iterable, Iterator, Sequence
 
 from gaugerod.geometry.pitch import atan2_deg, length_mm
 from gaugerod.job.result import SlopeResult
+from gaugerod.laying.ask import EdgeKind
 from gaugerod.setting_out.stations import Opening
 from gaugerod.sheets.drawing import Anchor, Letter, Paper, Point, Words
 from gaugerod.sheets.lettering import Box, words_box, words_width_mm
@@ -11,7 +12,8 @@ from gaugerod.sheets.lettering import Box, words_box, words_width_mm
 _SIZE_MM = 2.8
 _INSIDE_MM = 4.2
 """Paper from the edge to the middle of the letters."""
-
+_OUTSIDE_MM = 2.6
+"""The same, outside."""
 
 _PAST_UPRIGHT_DEG = 100.0
 """A side that leans a little past upright is still read from the right."""
@@ -58,6 +60,9 @@ def _places(name: str, start: Point, end: Point, *, scale_ratio: float) -> Itera
     # Letters stand on their line, so the line is half their height nearer the edge, or further where they are turned over.
     lower_mm = 0.36 * _SIZE_MM * (-1.0 if turned_deg == angle_deg else 1.0)
     inside_mm = (_INSIDE_MM + lower_mm) * scale_ratio
+    if name == EdgeKind.HIP.value:
+        # It leans over the slope, so beside it the paper is free; inside, every batten would run through the word.
+        inside_mm = (lower_mm - _OUTSIDE_MM) * scale_ratio
     for share in (0.5, 0.35, 0.65, 0.2, 0.8):
         yield Words(
             at_mm=(
