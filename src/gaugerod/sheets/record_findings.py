@@ -1,0 +1,161 @@
+"""The findings of the whole job in the hand-over record: outside, not covered, within; by the part of the job; each told once."""
+
+from collections.abc import Iterator, Sequence
+
+from gaugerod.basis.finding import Finding, Verdict
+from gaugerod.basis.lengths import LengthUnit
+from gaugerod.job.record_wished import Deviation
+from gaugerod.job.result import Result
+from gaugerod.setting_out.said import counted
+from gaugerod.sheets.acceptance import Answered, accepted_said, answered, answers
+from gaugerod.sheets.figure_said import figure_said
+from gaugerod.sheets.finding_table import verdict_said
+from gaugerod.sheets.sheet import Alarm, Block, Column, ColumnKind, Heading, Prose, Table
+
+_SETTING_OUT = "Setting out"
+_OTHER_BENEATH = "Beneath the covering"
+
+
+def every_finding(result: Result) -> tuple[Finding, ...]:
+    """Every finding of the job once, whichever part it stands in."""
+    edges, taken = result.edges, result.take_off
+    parts = (
+        result.findings,
+        *(short.findings for short in result.not_set_out),
+        result.beneath.findings,
+        *(of for _, of in _parts_beneath(result)),
+        () if edges is None else (*edges.findings, *(finding for edge in edges.edges for finding in edge.findings)),
+        () if taken is None else taken.findings,
+    )
+    return tuple(dict.fromkeys(finding for part in parts for finding in part))
+
+
+def _parts_beneath(result: Result) -> Iterator[tuple[str, tuple[Finding, ...]]]:
+    under = result.beneath
+    yield "Battens", () if under.battens is None else under.battens.findings
+    yield "Underlay", tuple(finding for plan in under.underlay for finding in plan.findings)
+    yield "Fixings", tuple(finding for plan in under.fixings for finding in plan.findings)
+    yield "Openings for air", tuple(finding for each in under.air for finding in each.findings)
+    yield "Mass", tuple(finding for each in under.loads for finding in each.findings)
+    yield _OTHER_BENEATH, under.findings
+
+
+def by_part(result: Result, findings: Sequence[Finding]) -> tuple[tuple[str, tuple[Finding, ...]], ...]:
+    """The findings by the part of the job that they are of, in the order of the work."""
+    edges, taken = result.edges, result.take_off
+    of_edges = () if edges is None else (*edges.findings, *(each for edge in edges.edges for each in edge.findings))
+    parts = [*_parts_beneath(result), ("Edges", of_edges), ("Order", () if taken is None else taken.findings)]
+    belongs: dict[Finding, str] = {}
+    for name, of in parts:
+        for finding in of:
+            belongs.setdefault(finding, name)
+    names = [_SETTING_OUT, *(name for name, _ in parts)]
+    sorted_in: dict[str, list[Finding]] = {name: [] for name in names}
+    for finding in findings:
+        sorted_in[belongs.get(finding, _SETTING_OUT)].append(finding)
+    return tuple((name, tuple(found)) for name, found in sorted_in.items() if found)
+
+
+def outside_alarm(result: Result, *, unit: LengthUnit) -> Alarm | None:
+    """What is outside a rule, in a line each, and whether that was accepted. The record's first words; None: nothing is."""
+    each_once = answered(_of(result, Verdict.OUTSIDE), result.job.record.deviations, unit=unit)
+    if not each_once:
+        return None
+    open_count = sum(not _is_accepted(each) for each in each_once)
+    still = f"; {open_count} of them not accepted" if open_count else "; all accepted"
+    return Alarm(
+        title=f"▲ {counted(len(each_once), 'thing')} OUTSIDE a rule{still}",
+        lines=tuple(f"{each.told.rule}: {each.said}" for each in each_once),
+    )
+
+
+def _is_accepted(each: Answered) -> bool:
+    return any(deviation.accepted_by.strip() for deviation in each.deviations)
+
+
+def _of(result: Result, verdict: Verdict) -> list[Finding]:
+    return [finding for finding in every_finding(result) if finding.verdict is verdict]
+
+
+def record_counts(result: Result) -> Prose:
+    """How many of each verdict the record holds, place by place."""
+    outside, beyond, within = (len(_of(result, verdict)) for verdict in _ORDER)
+    return Prose(
+        text=f"Rules held against this roof, place by place: {outside} outside, {beyond} not covered, {within} within. "
+        "Each stands below with its source."
+    )
+
+
+_ORDER = (Verdict.OUTSIDE, Verdict.NOT_COVERED, Verdict.WITHIN)
+_HEADINGS = {
+    Verdict.OUTSIDE: "Outside a rule",
+    Verdict.NOT_COVERED: "What no rule here covers",
+    Verdict.WITHIN: "Rules met",
+}
+_MEANS = {
+    Verdict.OUTSIDE: "Each is to be put right, or accepted by name by whoever answers for the roof.",
+    Verdict.NOT_COVERED: "The rules built in do not reach these. The maker, the local code or a licensed designer answers them; "
+    "what each would take stands beside it.",
+    Verdict.WITHIN: "From memory means not checked against the document it names.",
+}
+
+
+def verdict_blocks(result: Result, verdict: Verdict, *, unit: LengthUnit) -> Iterator[Block]:
+    """Every finding of one verdict, by the part of the job."""
+    findings = _of(result, verdict)
+    if not findings:
+        return
+    shape = verdict_said(verdict).partition(" ")[0]
+    yield Heading(text=f"{shape} {_HEADINGS[verdict]}", level=1, kept_mm=60.0)
+    yield Prose(text=_MEANS[verdict])
+    for name, found in by_part(result, findings):
+        yield Heading(text=name, kept_mm=34.0)
+        yield _table(answered(found, result.job.record.deviations, unit=unit), verdict, unit)
+
+
+def _table(findings: Sequence[Answered], verdict: Verdict, unit: LengthUnit) -> Table:
+    figures = ColumnKind.FIGURES
+    accepting = verdict is Verdict.OUTSIDE or any(each.deviations for each in findings)
+    return Table(
+        columns=(
+            Column(heading="Rule, what it means here, and its source (how sure)", share_ratio=5.0),
+            Column(heading="Here", kind=figures, share_ratio=1.1),
+            Column(heading="Limit", kind=figures, share_ratio=1.1),
+            *((Column(heading="Accepted", share_ratio=2.0),) if accepting else ()),
+        ),
+        rows=tuple(_row(each, verdict, unit, accepting=accepting) for each in findings),
+    )
+
+
+def _row(each: Answered, verdict: Verdict, unit: LengthUnit, *, accepting: bool) -> tuple[str, ...]:
+    finding = each.told.finding
+    row = (
+        f"{each.told.rule}. {finding.says}\nSource: {finding.citation}",
+        figure_said(finding.proposed, finding=finding, unit=unit, of_limit=False),
+        figure_said(finding.limit, finding=finding, unit=unit, of_limit=True),
+    )
+    if not accepting:
+        return row
+    return (*row, each.said if each.deviations or verdict is Verdict.OUTSIDE else "")
+
+
+def deviation_table(result: Result) -> Table | None:
+    """Every deviation that was written down, with the finding it is of; None where there is none."""
+    deviations, findings = result.job.record.deviations, every_finding(result)
+    if not deviations:
+        return None
+    return Table(
+        columns=(Column(heading="What", share_ratio=3.0), Column(heading="Accepted", share_ratio=1.6)),
+        rows=tuple((f"{each.what}\n{_of_what(each, findings)}", accepted_said(each)) for each in deviations),
+    )
+
+
+def _of_what(deviation: Deviation, findings: Sequence[Finding]) -> str:
+    if not deviation.rule.strip():
+        return "Of no one rule."
+    where = deviation.where or "wherever it is looked at"
+    of = f"Rule: {deviation.rule} ({where})"
+    verdicts = dict.fromkeys(verdict_said(finding.verdict) for finding in findings if answers(deviation, finding))
+    if not verdicts:
+        return f"{of}. No finding of this job has that rule at that place."
+    return f"{of}: {', '.join(verdicts)}."
