@@ -3,7 +3,6 @@
 Source: the laying itself, unit by unit. Scope: net, before breakage; pieces are counted as the offcut plan cuts them.
 """
 
-from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
@@ -93,22 +92,19 @@ def _measured(item: str, what: str, by_slope: Sequence[tuple[str, int]], how: st
 
 def _random(ask: TakeOffAsk) -> Iterator[Measured]:
     """Metres run of each length, course by course; the slates under the eaves are cut from what the plan says is left."""
-    runs: Counter[float] = Counter()
     by_slope: dict[float, list[tuple[str, float]]] = {}
     for slope in ask.slopes:
         if slope.diminishing is None:
             continue
         for group in slope.diminishing.groups:
             courses = slope.course_runs_mm[group.first_course - 1 : group.last_course]
-            runs[group.length_mm] += sum(courses)
             by_slope.setdefault(group.length_mm, []).append((slope.name, sum(courses) / 1000))
         for heap in slope.diminishing.heaps:
             if heap.under_eaves_run_mm:
-                runs[heap.length_mm] += heap.under_eaves_run_mm
                 by_slope.setdefault(heap.length_mm, []).append(
                     (f"{slope.name}, under the eaves", heap.under_eaves_run_mm / 1000)
                 )
-    for length_mm in sorted(runs, reverse=True):
+    for length_mm in sorted(by_slope, reverse=True):
         yield Measured(
             item=f"random-slates-{length_mm:g}",
             what=f"random slates {length_mm:g} mm long, laid edge to edge",
