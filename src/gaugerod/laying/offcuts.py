@@ -59,14 +59,22 @@ class OffcutPlan:
         return self.pieces_count - self.saved_count
 
 
+def wider_units(pieces: Sequence[CutUnit]) -> tuple[CutUnit, ...]:
+    """Of one slope's pieces those for which a wider unit is had, one for each: the neighbour cut with it needs none."""
+    taken: set[tuple[int, int]] = set()
+    found: list[CutUnit] = []
+    for piece in sorted(pieces, key=lambda piece: (piece.course, piece.index)):
+        if piece.remedy in FROM_A_WIDER_UNIT and (piece.course, piece.index) not in taken:
+            taken.add((piece.course, piece.neighbour))
+            found.append(piece)
+    return tuple(found)
+
+
 def from_wider_units(pieces: Sequence[CutUnit]) -> frozenset[int]:
     """The places in the list of one slope's pieces that come from a wider unit: small cuts, and the neighbours they are
     cut with where those are sawn too.
     """
-    taken: set[tuple[int, int]] = set()
-    for piece in sorted(pieces, key=lambda piece: (piece.course, piece.index)):
-        if piece.remedy in FROM_A_WIDER_UNIT and (piece.course, piece.index) not in taken:
-            taken.add((piece.course, piece.neighbour))
+    taken = {(piece.course, piece.neighbour) for piece in wider_units(pieces)}
     return frozenset(
         at
         for at, piece in enumerate(pieces)

@@ -44,6 +44,7 @@ class LaidSlope:
     ``whole_count``        units laid whole
     ``half_count``         half units as made
     ``pieces``             every piece to saw
+    ``course_runs_mm``     metres run of each course, for random slates, which are counted so
     ``gauge_mm``, ``cover_mm``  mean gauge and cover width, for the count by area; cover None: not known
     """
 
@@ -57,6 +58,7 @@ class LaidSlope:
     gauge_mm: float
     cover_mm: float | None
     extra: tuple[ExtraCourse, ...] = ()
+    course_runs_mm: tuple[float, ...] = ()
     diminishing: DiminishingPlan | None = None
 
 

@@ -1,0 +1,106 @@
+"""What the take-off is measured from: the slopes as they were laid, and all that was worked out with them."""
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from statistics import fmean
+
+from gaugerod.coverings.double_lap import PlainTile, RandomSlates
+from gaugerod.edges.answer import RoofEdges
+from gaugerod.fixing.extra_courses import SHORT, UNDER_EAVES, extra_units
+from gaugerod.geometry.polygon import Point, signed_area_mm2
+from gaugerod.job.laid_out import average_width_mm
+from gaugerod.job.model import Job
+from gaugerod.job.result import Beneath, Laid, NotSetOut, SlopeResult
+from gaugerod.laying.offcuts import OffcutPlan
+from gaugerod.take_off.ask import ExtraCourse, LaidSlope, TakeOffAsk
+from gaugerod.take_off.covering import main_item
+
+
+def take_off_ask(
+    job: Job,
+    *,
+    slopes: Sequence[SlopeResult],
+    not_set_out: Sequence[NotSetOut],
+    offcuts: OffcutPlan | None,
+    under: Beneath,
+    edges: RoofEdges | None,
+) -> TakeOffAsk:
+    """The whole job. Slopes not set out, or not laid unit by unit, are named and left out."""
+    laid = [(slope, slope.laid) for slope in slopes if slope.laid is not None]
+    return TakeOffAsk(
+        slopes=tuple(_slope(job, slope, each) for slope, each in laid),
+        not_laid=(
+            *(slope.slope.name for slope in slopes if slope.laid is None),
+            *(short.slope.name for short in not_set_out),
+        ),
+        covering=job.covering,
+        offcuts=offcuts,
+        edition=job.edition,
+        wished=job.order,
+        battens=under.battens,
+        underlay=under.underlay,
+        rolls=under.rolls,
+        fixings=under.fixings,
+        loads=under.loads,
+        edges=edges,
+    )
+
+
+def _slope(job: Job, slope: SlopeResult, laid: Laid) -> LaidSlope:
+    openings_mm2 = sum(opening.width_mm * opening.height_mm for opening in slope.slope.openings)
+    return LaidSlope(
+        name=slope.slope.name,
+        area_mm2=signed_area_mm2(laid.ask.outline.points_mm) - openings_mm2,
+        structure_mm2=slope.shape.area_mm2,
+        whole_count=laid.whole_units_count,
+        half_count=laid.half_units_count,
+        pieces=laid.pieces,
+        unit=laid.ask.unit,
+        gauge_mm=fmean(rod.gauge_mm for rod in slope.courses.rods),
+        cover_mm=_cover_mm(job, slope),
+        extra=tuple(_extra(job, slope, laid)),
+        course_runs_mm=tuple(_course_runs_mm(laid)) if isinstance(job.covering, RandomSlates) else (),
+        diminishing=slope.diminishing,
+    )
+
+
+def _cover_mm(job: Job, slope: SlopeResult) -> float | None:
+    if isinstance(job.covering, RandomSlates):
+        return average_width_mm(job.covering) + job.covering.joint_mm
+    return None if slope.across is None else slope.across.cover_mm
+
+
+def _extra(job: Job, slope: SlopeResult, laid: Laid) -> Iterator[ExtraCourse]:
+    """The courses under the eaves and at the top: of tiles made so, or cut from whole units."""
+    if slope.double_lap is None:
+        return
+    made_short = isinstance(job.covering, PlainTile) and job.covering.eaves_length_mm is not None
+    for units in extra_units(laid.ask, extras=slope.double_lap):
+        count = sum(run.count for run in units.laying.runs) + len(units.pieces)
+        if count and units.name in {UNDER_EAVES, SHORT}:
+            yield ExtraCourse(
+                name=units.name,
+                item="eaves-tile" if made_short else main_item(job.covering),
+                units_count=count,
+                length_mm=units.ask.courses[0].unit_length_mm,
+            )
+
+
+def _course_runs_mm(laid: Laid) -> Iterator[float]:
+    """How far each course runs, at the middle of what it shows; openings left out."""
+    xs = [x for x, _ in laid.ask.outline.points_mm]
+    middle_mm = (min(xs) + max(xs)) / 2
+    for lower, upper in pairwise(laid.ask.lines):
+        at_mm = (lower.height_mm(middle_mm) + upper.height_mm(middle_mm)) / 2
+        run_mm = _width_mm(laid.ask.outline.points_mm, at_mm)
+        yield run_mm - sum(_width_mm(opening.points_mm, at_mm) for opening in laid.ask.openings)
+
+
+def _width_mm(ring: Sequence[Point], at_mm: float) -> float:
+    """How wide a ring is at this height, all its parts together."""
+    crossings = sorted(
+        x0 + (at_mm - y0) * (x1 - x0) / (y1 - y0)
+        for (x0, y0), (x1, y1) in pairwise((*ring, ring[0]))
+        if (y0 > at_mm) != (y1 > at_mm)
+    )
+    return sum(right - left for left, right in zip(crossings[::2], crossings[1::2], strict=True))

@@ -1,0 +1,108 @@
+"""The one entry: measured quantities, then allowances, then whole units, packs and pallets."""
+
+from collections.abc import Iterator, Sequence
+
+from gaugerod.basis.citation import house
+from gaugerod.basis.finding import Finding, not_covered
+from gaugerod.basis.working import Step
+from gaugerod.take_off.allowances import allowances
+from gaugerod.take_off.answer import Measured, OrderLine, TakeOff, Trade
+from gaugerod.take_off.ask import TakeOffAsk
+from gaugerod.take_off.beneath import beneath_measured
+from gaugerod.take_off.compared import waste_compared
+from gaugerod.take_off.covering import covering_measured
+from gaugerod.take_off.edge_parts import edges_measured, whole_up
+from gaugerod.take_off.masses import masses
+from gaugerod.take_off.packs import packed
+
+WHOLE = ("pieces", "rolls")
+UNIT_BY_UNIT = house("the covering is counted unit by unit as it is laid, so a slope that is not laid is not counted")
+
+
+def take_off(ask: TakeOffAsk) -> TakeOff:
+    """The whole take-off: no line is less than what lies on the roof.
+
+    Source: the plans of each part; allowances the edition's or the job's own (``standards.waste``).
+    Scope: slopes that were laid; parts that were worked out. What is left out is told in ``not_counted``.
+    """
+    measured = [*covering_measured(ask), *beneath_measured(ask), *edges_measured(ask.edges)]
+    lines = tuple(_line(ask, each) for each in sorted(measured, key=lambda each: list(Trade).index(each.trade)))
+    findings = tuple(_not_laid(ask))
+    return TakeOff(
+        lines=lines,
+        compared=tuple(waste_compared(ask, lines)) if not ask.not_laid else (),
+        masses=masses(ask),
+        not_counted=tuple(_not_counted(ask, lines)),
+        findings=findings,
+        working=_working(lines),
+    )
+
+
+def _line(ask: TakeOffAsk, measured: Measured) -> OrderLine:
+    added = tuple(allowances(ask, measured))
+    order = measured.net + sum(allowance.amount for allowance in added)
+    if measured.unit in WHOLE:
+        order = whole_up(order)
+    pack = next((pack for pack in ask.wished.packs if pack.item == measured.item), None)
+    bought = None if pack is None else packed(order, pack)
+    comes = order if bought is None else bought.packs_count * bought.pack_size
+    each_kg = measured.mass_kg_each
+    return OrderLine(
+        measured=measured,
+        allowances=added,
+        order=order,
+        packed=bought,
+        mass_kg=None if each_kg is None else comes * each_kg,
+    )
+
+
+def _not_laid(ask: TakeOffAsk) -> Iterator[Finding]:
+    for name in ask.not_laid:
+        yield not_covered(
+            rule="take-off",
+            where=name,
+            proposed=None,
+            unit="pieces",
+            citation=UNIT_BY_UNIT,
+            says="This slope was not laid out unit by unit, so nothing of it is in the order: see why in its own findings.",
+        )
+
+
+def _not_counted(ask: TakeOffAsk, lines: Sequence[OrderLine]) -> Iterator[str]:
+    for name in ask.not_laid:
+        yield f"{name}: the covering of this slope, for it was not laid out unit by unit."
+    if ask.battens is None:
+        yield "Battens and their nails: they were not worked out. Put [battens] into the job, with the rafter spacing."
+    if ask.rolls is None:
+        yield "Underlay: it was not worked out. Put [underlay] into the job."
+    if not ask.fixings:
+        yield "Nails, clips and hooks of the covering: they were not worked out. Put [fixings] into the job."
+    if ask.edges is not None:
+        bare = [edge.name for edge in ask.edges.edges if edge.line is not None and not edge.made]
+        if bare:
+            yield f"Edges of which it was not said how they are made: {'; '.join(bare)}."
+    known = {line.measured.item for line in lines}
+    for pack in ask.wished.packs:
+        if pack.item not in known:
+            yield f"A pack is stated for {pack.item}, and this job takes none."
+
+
+def _working(lines: Sequence[OrderLine]) -> Step:
+    return Step(
+        name="take-off",
+        formula="measured quantity + allowances, whole pieces up",
+        inputs={"lines": float(len(lines))},
+        value=float(len(lines)),
+        unit="lines",
+        parts=tuple(
+            Step(
+                name=line.measured.what,
+                formula=f"{line.measured.how}; {', '.join(each.name for each in line.allowances) or 'nothing added'}",
+                inputs={f"measured ({line.measured.unit})": line.measured.net},
+                value=line.order,
+                unit=line.measured.unit,
+                citation=line.allowances[0].citation if line.allowances else line.measured.citation,
+            )
+            for line in lines
+        ),
+    )
