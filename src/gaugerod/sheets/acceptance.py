@@ -8,7 +8,7 @@ from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.record_wished import Deviation
 from gaugerod.sheets.told_once import Told, told_once
 
-NOT_YET = "accepted by: ____________________ not yet"
+NOT_YET = "accepted by: ____________ not yet"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,7 +30,7 @@ def accepted_said(deviation: Deviation) -> str:
     >>> accepted_said(Deviation(what="Old gutter kept.", accepted_by="the owner", on="1 May"))
     'accepted by the owner, 1 May'
     >>> accepted_said(Deviation(what="Old gutter kept.", accepted_by=" "))
-    'accepted by: ____________________ not yet'
+    'accepted by: ____________ not yet'
     """
     if not deviation.accepted_by.strip():
         return NOT_YET

@@ -1,8 +1,9 @@
 """The findings of the whole job in the hand-over record: outside, not covered, within; by the part of the job; each told once."""
 
+import re
 from collections.abc import Iterator, Sequence
 
-from gaugerod.basis.finding import Finding, Verdict
+from gaugerod.basis.finding import Finding, Sense, Verdict
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.record_wished import Deviation
 from gaugerod.job.result import Result
@@ -11,6 +12,7 @@ from gaugerod.sheets.acceptance import Answered, accepted_said, answered, answer
 from gaugerod.sheets.figure_said import figure_said
 from gaugerod.sheets.finding_table import verdict_said
 from gaugerod.sheets.sheet import Alarm, Block, Column, ColumnKind, Heading, Prose, Table
+from gaugerod.sheets.told_once import Told
 
 _SETTING_OUT = "Setting out"
 _OTHER_BENEATH = "Beneath the covering"
@@ -113,6 +115,26 @@ def verdict_blocks(result: Result, verdict: Verdict, *, unit: LengthUnit) -> Ite
         yield _table(answered(found, result.job.record.deviations, unit=unit), verdict, unit)
 
 
+def _alike(findings: Sequence[Answered], verdict: Verdict) -> Iterator[tuple[Answered, ...]]:
+    """Rules met place by place are gathered where their sentences differ in nothing but figures; all others stand alone."""
+    gathered: dict[object, list[Answered]] = {}
+    for at, each in enumerate(findings):
+        finding = each.told.finding
+        same = (finding.rule, finding.citation, finding.unit, finding.sense, _FIGURE.sub("#", finding.says))
+        alone = verdict is not Verdict.WITHIN or each.deviations
+        gathered.setdefault(at if alone else same, []).append(each)
+    yield from (tuple(group) for group in gathered.values())
+
+
+_FIGURE = re.compile(r"\d[\d.,/ '\"]*")
+
+
+def _over(finding: Finding) -> float:
+    """How far it is on the allowed side of its limit, in the finding's own unit."""
+    proposed, limit = finding.proposed or 0.0, finding.limit or 0.0
+    return proposed - limit if finding.sense is Sense.AT_LEAST else limit - proposed
+
+
 def _table(findings: Sequence[Answered], verdict: Verdict, unit: LengthUnit) -> Table:
     figures = ColumnKind.FIGURES
     accepting = verdict is Verdict.OUTSIDE or any(each.deviations for each in findings)
@@ -123,20 +145,35 @@ def _table(findings: Sequence[Answered], verdict: Verdict, unit: LengthUnit) -> 
             Column(heading="Limit", kind=figures, share_ratio=1.1),
             *((Column(heading="Accepted", share_ratio=2.0),) if accepting else ()),
         ),
-        rows=tuple(_row(each, verdict, unit, accepting=accepting) for each in findings),
+        rows=tuple(_row(group, verdict, unit, accepting=accepting) for group in _alike(findings, verdict)),
     )
 
 
-def _row(each: Answered, verdict: Verdict, unit: LengthUnit, *, accepting: bool) -> tuple[str, ...]:
-    finding = each.told.finding
+def _row(group: Sequence[Answered], verdict: Verdict, unit: LengthUnit, *, accepting: bool) -> tuple[str, ...]:
+    """One finding; of several alike the one nearest to its limit, with the span of all."""
+    nearest = min(group, key=lambda each: _over(each.told.finding))
+    finding = nearest.told.finding
+    places = tuple(dict.fromkeys(place for each in group for place in each.told.places))
+    rule = Told(finding=finding, places=places).rule
+    of_many = f" The nearest to its limit of {len(places)}." if len(group) > 1 else ""
     row = (
-        f"{each.told.rule}. {finding.says}\nSource: {finding.citation}",
-        figure_said(finding.proposed, finding=finding, unit=unit, of_limit=False),
-        figure_said(finding.limit, finding=finding, unit=unit, of_limit=True),
+        f"{rule}. {finding.says}{of_many}\nSource: {finding.citation}",
+        _span([each.told.finding for each in group], unit, of_limit=False),
+        _span([each.told.finding for each in group], unit, of_limit=True),
     )
     if not accepting:
         return row
-    return (*row, each.said if each.deviations or verdict is Verdict.OUTSIDE else "")
+    return (*row, nearest.said if nearest.deviations or verdict is Verdict.OUTSIDE else "")
+
+
+def _span(findings: Sequence[Finding], unit: LengthUnit, *, of_limit: bool) -> str:
+    """The figure, or from the least to the greatest of several, on two lines."""
+    by_size = sorted(findings, key=lambda finding: (finding.limit if of_limit else finding.proposed) or 0.0)
+    said = [
+        figure_said(finding.limit if of_limit else finding.proposed, finding=finding, unit=unit, of_limit=of_limit)
+        for finding in (by_size[0], by_size[-1])
+    ]
+    return said[0] if said[0] == said[1] else f"{said[0]}\nto {said[1]}"
 
 
 def deviation_table(result: Result) -> Table | None:
