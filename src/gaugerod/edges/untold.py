@@ -1,9 +1,9 @@
 """An edge the job says nothing of: its length, and where in the job file more can be said."""
 
+from gaugerod.basis.rounding import Division
 from gaugerod.basis.working import Step
 from gaugerod.edges.answer import MadeEdge
 from gaugerod.edges.ask import EdgeLine
-from gaugerod.basis.rounding import Division
 from gaugerod.setting_out.said import said
 
 

@@ -6,7 +6,7 @@ second rule, subject to wind: that is for whoever signs the roof off.
 """
 
 from gaugerod.basis.errors import NothingToSetOut
-from gaugerod.basis.finding import TOUCH, Finding, Sense
+from gaugerod.basis.finding import TOUCH, Finding, Sense, not_covered
 from gaugerod.basis.limit import Limit
 from gaugerod.rules.misfit import misfit
 from gaugerod.rules.real_figures import refuse_unless_above_nothing
@@ -14,7 +14,9 @@ from gaugerod.standards.edges import EdgeFigure, edge_figure
 from gaugerod.standards.edition import Edition
 
 CUT_RULE = "cut ridge unit"
+GABLE_RULE = "cut ridge unit at a gable"
 FIXING_RULE = "fixing of ridge units"
+_BOTH_ENDS = 2
 
 
 def unit_cut_least(*, where: str, cover_mm: float, edition: Edition) -> Limit:
@@ -60,6 +62,40 @@ def unit_cut(*, where: str, cut_mm: float, cover_mm: float, edition: Edition) ->
     )
 
 
+def cuts_off_the_gable(*, where: str, whole_count: int, edition: Edition) -> Finding:
+    """Are there whole units for both ends, so that no cut one comes to a gable? *Not covered* where there are fewer.
+
+    Which ends stand over a gable is not known here. Raises NothingToSetOut for fewer than no units. Source and scope: see
+    the head of this page.
+
+    >>> [cuts_off_the_gable(where="ridge", whole_count=count, edition=Edition.GB).verdict.value for count in (2, 1)]
+    ['within', 'not-covered']
+    """
+    if whole_count < 0:
+        raise NothingToSetOut(f"{GABLE_RULE}, {where}: {whole_count} units cannot be")
+    citation = edge_figure(edition, EdgeFigure.LINE_UNIT_CUT_LEAST).citation
+    if whole_count < _BOTH_ENDS:
+        return not_covered(
+            rule=GABLE_RULE,
+            where=where,
+            proposed=float(whole_count),
+            unit="count",
+            citation=citation,
+            says=f"With {_whole(whole_count)} a cut one comes to an end of the line. The source keeps cut units "
+            "off a gable end: if both ends stand over gables, ask for units that need no cut here.",
+        )
+    return Finding(
+        rule=GABLE_RULE,
+        where=where,
+        proposed=float(whole_count),
+        limit=float(_BOTH_ENDS),
+        unit="count",
+        sense=Sense.AT_LEAST,
+        citation=citation,
+        says="There is a whole unit for each end; the cut ones lie between.",
+    )
+
+
 def unit_fixings(*, where: str, fixings_count: int, edition: Edition) -> Finding:
     """The mechanical fixings of each unit against the least: mortar alone is not accepted.
 
@@ -87,3 +123,7 @@ def unit_fixings(*, where: str, fixings_count: int, edition: Edition) -> Finding
             "Fix each one mechanically. Small ridges of low porches and bays may be let off where the wind allows."
         ),
     )
+
+
+def _whole(count: int) -> str:
+    return "no whole unit" if count == 0 else "only one whole unit"
