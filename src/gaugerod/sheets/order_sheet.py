@@ -27,6 +27,8 @@ from gaugerod.sheets.sheet import (
 from gaugerod.sheets.working_table import working_table
 from gaugerod.take_off.answer import TakeOff, Trade
 
+EDGES_LEFT_OUT = "Ridges, hips, verges, valleys and walls: the edges were not worked out."
+
 
 def order_sheet(result: Result, *, size: PaperSize) -> Sheet:
     """The order. A result without a take-off has a sheet that says so."""
@@ -67,9 +69,11 @@ def _blocks(result: Result) -> Iterator[Block]:
 
 def _left_out(result: Result, taken: TakeOff) -> Iterator[Block]:
     """What the order leaves out, before anything it holds."""
+    edges = any(line.measured.trade in {Trade.EDGES, Trade.LEAD} for line in taken.lines)
     lines = (
         *taken.not_counted,
         *(f"{short.slope.name} is not set out: {short.why}" for short in _unsaid(result, taken)),
+        *(() if edges or result.edges is not None else (EDGES_LEFT_OUT,)),
     )
     if lines:
         yield Alarm(title=f"◇ {counted(len(lines), 'thing')} NOT in this order", lines=lines)

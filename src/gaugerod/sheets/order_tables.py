@@ -123,7 +123,8 @@ def by_slope_table(taken: TakeOff, *, unit: LengthUnit) -> Table | None:
     rows: list[tuple[str, str, str]] = []
     for line in taken.lines:
         measured = line.measured
-        for at, (place, quantity) in enumerate(measured.by_slope):
+        parts = [(place, quantity) for place, quantity in measured.by_slope if quantity]
+        for at, (place, quantity) in enumerate(parts):
             rows.append(
                 (
                     f"{_first_up(measured.what)}\n{measured.item}" if at == 0 else "",
@@ -131,7 +132,7 @@ def by_slope_table(taken: TakeOff, *, unit: LengthUnit) -> Table | None:
                     quantity_said(quantity, measured.unit, unit),
                 )
             )
-        if len(measured.by_slope) > 1:
+        if len(parts) > 1:
             rows.append(("", "together", quantity_said(measured.net, measured.unit, unit)))
     if not rows:
         return None

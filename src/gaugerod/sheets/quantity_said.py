@@ -18,15 +18,18 @@ def unit_said(unit: str) -> str:
 
 
 def quantity_said(quantity: float, unit: str, shown_in: LengthUnit, *, up: bool = False) -> str:
-    r"""To the nearest tenth; ``up`` to the next, for what is ordered is never less than what is needed.
+    r"""To the nearest tenth, or finer under one; ``up`` to the next: what is ordered is never less than what is needed.
 
     >>> quantity_said(512.0, "pieces", LengthUnit.MM), quantity_said(12.31, "m", LengthUnit.MM, up=True)
     ('512', '12.4 m')
     >>> quantity_said(12.4, "m", LengthUnit.MM, up=True), quantity_said(12.3, "m", LengthUnit.FT_IN)
     ('12.4 m', '40\' 4 1/4" (12.3 m)')
+    >>> quantity_said(0.04, "pieces", LengthUnit.MM), quantity_said(-24.0, "pieces", LengthUnit.MM)
+    ('0.04', '−24')
     """
     tenths = Fraction(count_above(quantity * 10, Division.MILLIMETRE)) / 10 if up else Fraction(quantity)
-    figures = f"{float(tenths):z.1f}"
+    small = 0 < tenths < Fraction(1, 10)
+    figures = (f"{float(tenths):.2g}" if small else f"{float(tenths):z.1f}").replace("-", "−")
     said = f"{figures.removesuffix('.0') if unit in {'pieces', 'rolls'} else figures} {unit_said(unit)}".rstrip()
     if unit == "m" and shown_in is LengthUnit.FT_IN:
         return f"{write_length(tenths * 1000, shown_in)} ({said})"

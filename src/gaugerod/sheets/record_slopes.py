@@ -7,6 +7,7 @@ from gaugerod.basis.lengths import write_length
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.job.slope_called import slope_heading
 from gaugerod.setting_out.said import counted
+from gaugerod.sheets.diminishing_tables import diminishing_blocks
 from gaugerod.sheets.fixing_drawing import fixing_drawing
 from gaugerod.sheets.key_figures import key_figures
 from gaugerod.sheets.laying_drawing import laying_drawing
@@ -56,6 +57,8 @@ def slope_blocks(result: Result, slope: SlopeResult, *, size: PaperSize) -> Iter
     yield _picture(
         placed, f"Square on, {placed.scale_said}. Lengths in {unit_heading(unit)}; {mark_word(slope)}s numbered up."
     )
+    if slope.diminishing is not None:
+        yield from diminishing_blocks(slope.diminishing, unit=unit)
     yield from _drawings(result, slope, size)
 
 
@@ -101,7 +104,7 @@ def _rods(slope: SlopeResult, result: Result) -> Table:
             Column(heading="to the apex", kind=figures, share_ratio=1.0),
             Column(heading=f"{mark}s", kind=figures, share_ratio=0.7),
             Column(heading=f"first {mark}", kind=figures, share_ratio=1.0),
-            Column(heading="gauge", kind=figures, share_ratio=0.9),
+            Column(heading="gauge" if slope.diminishing is None else "greatest gauge", kind=figures, share_ratio=0.9),
             Column(heading=f"top {mark}", kind=figures, share_ratio=1.0),
             Column(heading="least lap", kind=figures, share_ratio=1.0),
             Column(heading="kept as nailed", kind=figures, share_ratio=1.0),
