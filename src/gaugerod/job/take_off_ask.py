@@ -2,15 +2,18 @@
 
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
+from math import ceil
 from statistics import fmean
 
 from gaugerod.coverings.double_lap import PlainTile, RandomSlates
 from gaugerod.edges.answer import RoofEdges
+from gaugerod.fixing.ask import Units
 from gaugerod.fixing.extra_courses import SHORT, UNDER_EAVES, extra_units
 from gaugerod.geometry.polygon import Point, signed_area_mm2
 from gaugerod.job.laid_out import average_width_mm
 from gaugerod.job.model import Job
 from gaugerod.job.result import Beneath, Laid, NotSetOut, SlopeResult
+from gaugerod.laying.ask import LayingAsk
 from gaugerod.laying.offcuts import OffcutPlan
 from gaugerod.take_off.ask import ExtraCourse, LaidSlope, TakeOffAsk
 from gaugerod.take_off.covering import main_item
@@ -59,7 +62,7 @@ def _slope(job: Job, slope: SlopeResult, laid: Laid) -> LaidSlope:
         gauge_mm=fmean(rod.gauge_mm for rod in slope.courses.rods),
         cover_mm=_cover_mm(job, slope),
         extra=tuple(_extra(job, slope, laid)),
-        course_runs_mm=tuple(_course_runs_mm(laid)) if isinstance(job.covering, RandomSlates) else (),
+        course_runs_mm=tuple(_course_runs_mm(laid.ask)) if isinstance(job.covering, RandomSlates) else (),
         diminishing=slope.diminishing,
     )
 
@@ -76,7 +79,7 @@ def _extra(job: Job, slope: SlopeResult, laid: Laid) -> Iterator[ExtraCourse]:
         return
     made_short = isinstance(job.covering, PlainTile) and job.covering.eaves_length_mm is not None
     for units in extra_units(laid.ask, extras=slope.double_lap):
-        count = sum(run.count for run in units.laying.runs) + len(units.pieces)
+        count = max(_laid_count(units), *(_end_to_end_count(units, run_mm) for run_mm in _course_runs_mm(units.ask)))
         if count and units.name in {UNDER_EAVES, SHORT}:
             yield ExtraCourse(
                 name=units.name,
@@ -86,14 +89,23 @@ def _extra(job: Job, slope: SlopeResult, laid: Laid) -> Iterator[ExtraCourse]:
             )
 
 
-def _course_runs_mm(laid: Laid) -> Iterator[float]:
+def _laid_count(units: Units) -> int:
+    return sum(run.count for run in units.laying.runs) + len(units.pieces)
+
+
+def _end_to_end_count(units: Units, run_mm: float) -> int:
+    """Units for a course that begins with half a one at either end: so none is short whichever way it is begun."""
+    return ceil(run_mm / units.ask.courses[0].perps.cover_mm + 0.5 - 1e-9)
+
+
+def _course_runs_mm(ask: LayingAsk) -> Iterator[float]:
     """How far each course runs, at the middle of what it shows; openings left out."""
-    xs = [x for x, _ in laid.ask.outline.points_mm]
+    xs = [x for x, _ in ask.outline.points_mm]
     middle_mm = (min(xs) + max(xs)) / 2
-    for lower, upper in pairwise(laid.ask.lines):
+    for lower, upper in pairwise(ask.lines):
         at_mm = (lower.height_mm(middle_mm) + upper.height_mm(middle_mm)) / 2
-        run_mm = _width_mm(laid.ask.outline.points_mm, at_mm)
-        yield run_mm - sum(_width_mm(opening.points_mm, at_mm) for opening in laid.ask.openings)
+        run_mm = _width_mm(ask.outline.points_mm, at_mm)
+        yield run_mm - sum(_width_mm(opening.points_mm, at_mm) for opening in ask.openings)
 
 
 def _width_mm(ring: Sequence[Point], at_mm: float) -> float:

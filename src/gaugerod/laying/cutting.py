@@ -150,7 +150,10 @@ class _Course:
         holes_kept = sum(holds(piece, spot) and clear_mm(spot, through) >= HOLE_CLEAR_MM - TOUCH for spot in holes)
         whole_mm2 = self.row.cell_area_mm2(index)
         neighbour, reach_count = self._neighbour(index, here, piece)
-        remedy, remark, citation = remedy_for(Kept(shows_mm2 / whole_mm2, reach_count, nibs_kept, holes_kept), unit)
+        shows_ratio = shows_mm2 / whole_mm2
+        if reach_count is not None and neighbour < index:
+            shows_ratio += self._joint_ratio(here)
+        remedy, remark, citation = remedy_for(Kept(shows_ratio, reach_count, nibs_kept, holes_kept), unit)
         return CutUnit(
             number=number,
             course=self.number,
@@ -169,6 +172,13 @@ class _Course:
             remark=remark,
             citation=citation,
         )
+
+    def _joint_ratio(self, here: Placed) -> float:
+        """The open joint, as a part of a unit's cover: a piece cut on its right has none, and is no narrower for that than
+        one cut as far on its left.
+        """
+        cover_mm = here.right_joint_mm - here.left_joint_mm
+        return (cover_mm - here.width_mm) / cover_mm if cover_mm > here.width_mm else 0.0
 
     def _neighbour(self, index: int, here: Placed, piece: Rings) -> tuple[int, float | None]:
         """The one unit beside it, and how far the piece reaches from the joint between them, in covers."""
