@@ -25,8 +25,10 @@ def test_every_edge_has_its_length_and_how_it_is_made() -> None:
     shown = {row[0]: row[1:] for row in rows(edged(), "Edge")}
     assert ["rear, ridge", "rear, right abutment", "stack", "rear, left verge"] == list(shown)
     assert (
-        "Dry, two screws to each unit\n17 units of 440 mm cover, 15 laid whole, 2 cut to cover 300 mm and 310 mm\n"
-        "roll that seals a dry ridge: 7.5 m. Source: example (house)",
+        (
+            "Dry, two screws to each unit\n17 units of 440 mm cover, 15 laid whole, 2 cut to cover 300 mm and 310 mm\n"
+            "roll that seals a dry ridge: 7.5 m. Source: example (house)"
+        ),
         "7498 mm",
     ) == shown["rear, ridge"]
     assert ("Chimney", "780 mm\n× 1180 mm") == shown["stack"]
@@ -56,7 +58,7 @@ def test_lengths_of_edges_are_in_the_unit_of_the_job() -> None:
 def test_what_is_outside_at_an_edge_is_in_the_alarm_and_under_edges() -> None:
     result = edged()
     alarm = next(block for block in record_sheet(result, size=PaperSize.A4).blocks if isinstance(block, Alarm))
-    assert alarm.lines[0].startswith("Side cover (rear, right abutment): accepted by: ___")
+    assert alarm.lines[0].startswith("Side cover (rear, right abutment): 36 mm, limit ≥ 38 mm; accepted by: ___")
     assert ["side cover"] == [finding.rule for finding in dict(by_part(result, every_finding(result)))["Edges"]]
 
 

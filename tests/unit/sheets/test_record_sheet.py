@@ -114,8 +114,8 @@ def test_what_is_outside_is_the_first_thing_said_with_who_accepted_it() -> None:
     alarm = next(block for block in blocks(recorded()) if isinstance(block, Alarm))
     assert "▲ 2 things OUTSIDE a rule; 1 of them not accepted" == alarm.title
     assert (
-        "Verge overhang (rear, left, upper eaves): accepted by the owner, the last Friday of May",
-        f"Ridge fixing (rear): {NOT_YET}",
+        "Verge overhang (rear, left, upper eaves): 36 mm, limit ≥ 38 mm; accepted by the owner, the last Friday of May",
+        f"Ridge fixing (rear): 36 mm, limit ≥ 38 mm; {NOT_YET}",
     ) == alarm.lines
 
 
