@@ -58,3 +58,11 @@ def test_money_is_printed_with_its_thin_spaces() -> None:
     text = text_of(file.make())
     assert "□" not in text
     assert "£1\u202f390.80" in text or "£1 390.80" in text
+
+
+@pytest.mark.parametrize("size", list(PaperSize))
+@pytest.mark.parametrize("name", ["demo", "plain-tiles", "feet-and-inches"])
+def test_the_numbers_of_a_slope_and_its_drawing_share_a_page(name: str, size: PaperSize) -> None:
+    record = list(order_files(recorded(name), size=size, pdf=pdf))[1].make()
+    pages = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(record)).pages]
+    assert [True] == ["Square on, 1:" in page for page in pages if "Headlap kept" in page]
