@@ -74,11 +74,11 @@ def test_every_fault_is_told_at_once(wrong: float) -> None:
     fields = [fault.field for fault in refused.value.faults]
     for field in (
         "rear, verge.length",
-        "edges.ridge.ridge.length",
-        "edges.ridge.ridge.fixings",
-        "edges.ridge.ridge.mass",
-        "edges.ridge.hip.cover",
-        "edges.verge.undercloak_length",
+        "edges.ridge.unit.length",
+        "edges.ridge.unit.fixings",
+        "edges.ridge.unit.mass",
+        "edges.ridge.hip_unit.cover",
+        "edges.verge.undercloak",
         "edges.verge.bed",
         "edges.eaves.tray_length",
         "edges.air.low.area",

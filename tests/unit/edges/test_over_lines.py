@@ -69,6 +69,7 @@ def test_a_unit_that_is_not_known_is_not_counted_and_that_is_said() -> None:
     assert ["ridge-batten", "dry-line-roll"] == items(edge)
     assert edge.run is None
     assert Verdict.NOT_COVERED is finding(edge.findings, "ridge units").verdict
+    assert "[edges.ridge.unit]" in finding(edge.findings, "ridge units").says
     assert any("9090 mm" in line_said for line_said in edge.says)
 
 
