@@ -16,9 +16,15 @@ from gaugerod.adapters.result_document.double_lap_document import (
     double_lap_document,
     verge_piece_document,
 )
+from gaugerod.adapters.result_document.edges_document import edges_document
 from gaugerod.adapters.result_document.laying_document import laying_document, offcuts_document
 from gaugerod.adapters.result_document.roof_document import roof_document
 from gaugerod.adapters.result_document.rounded import fine, fine_points
+from gaugerod.adapters.result_document.take_off_document import (
+    order_document,
+    record_document,
+    take_off_document,
+)
 from gaugerod.basis.finding import Finding
 from gaugerod.basis.working import Step
 from gaugerod.job.model import Slope, TopKind
@@ -60,6 +66,10 @@ def result_document(result: Result) -> ResultDocument:
         "ventilation": [ventilation_document(air) for air in under.air],
         "fixings": [fixings_document(plan) for plan in under.fixings],
         "load": [load_document(load) for load in under.loads],
+        "edges": None if result.edges is None else edges_document(result.edges),
+        "take_off": [] if result.take_off is None else take_off_document(result.take_off),
+        "order": None if result.take_off is None else order_document(result.take_off),
+        "record": record_document(result.job.record),
         "findings": [finding_document(finding) for finding in result.findings],
         "alternatives": [_alternative(where, each) for where, each in result.alternatives],
         "cautions": list(result.cautions),

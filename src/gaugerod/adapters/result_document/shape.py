@@ -18,7 +18,9 @@ from gaugerod.adapters.result_document.double_lap_shape import (
     DoubleLapDocument,
     VergePieceDocument,
 )
+from gaugerod.adapters.result_document.edges_shape import EdgesDocument
 from gaugerod.adapters.result_document.roof_shape import LayingDocument, OffcutsDocument, RoofDocument
+from gaugerod.adapters.result_document.take_off_shape import OrderDocument, OrderLineDocument, RecordDocument
 from gaugerod.basis.citation import Basis
 from gaugerod.basis.finding import Sense, Verdict
 from gaugerod.coverings.single_lap import Bond
@@ -214,6 +216,10 @@ class ResultDocument(TypedDict):
     ventilation: Annotated[list[VentilationDocument], "openings for air, slope by slope; empty where not asked for"]
     fixings: Annotated[list[FixingsDocument], "the least fixing, slope by slope; empty where not asked for"]
     load: Annotated[list[LoadDocument], "what the roof weighs, slope by slope; empty where not asked for"]
+    edges: Annotated[EdgesDocument | None, "how the edges are made; null where they were not worked out"]
+    take_off: Annotated[list[OrderLineDocument], "what to order, line by line; empty where no slope was laid"]
+    order: Annotated[OrderDocument | None, "what is to be known of the order beside; null where no slope was laid"]
+    record: Annotated[RecordDocument, "what the hand-over record says besides"]
     findings: Annotated[list[FindingDocument], "every rule that was asked"]
     alternatives: Annotated[list[AlternativeDocument], "where something is outside: what could change"]
     cautions: Annotated[list[str], "to be read before going up"]
