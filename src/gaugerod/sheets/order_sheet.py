@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 
 from gaugerod.basis.lengths import LengthUnit
-from gaugerod.job.result import NotSetOut, Result
+from gaugerod.job.result import Result
 from gaugerod.setting_out.said import counted
 from gaugerod.sheets.finding_table import finding_alarm, finding_table, verdicts_counted
 from gaugerod.sheets.job_sheet_foot import job_foot
 from gaugerod.sheets.order_cautions import ORDER_CAUTIONS, ORDER_LAST_CAUTION
+from gaugerod.sheets.order_left_out import left_out
 from gaugerod.sheets.order_tables import by_slope_table, compared_blocks, order_tables, source_table
 from gaugerod.sheets.quantity_said import mass_said, masses_between, quantity_said
 from gaugerod.sheets.sheet import (
@@ -26,8 +27,6 @@ from gaugerod.sheets.sheet import (
 )
 from gaugerod.sheets.working_table import working_table
 from gaugerod.take_off.answer import TakeOff, Trade
-
-EDGES_LEFT_OUT = "Ridges, hips, verges, valleys and walls: the edges were not worked out."
 
 
 def order_sheet(result: Result, *, size: PaperSize) -> Sheet:
@@ -50,7 +49,9 @@ def _blocks(result: Result) -> Iterator[Block]:
             title="◇ Nothing to order", lines=("No slope was laid, so nothing is counted: the findings say why.",)
         )
         return
-    yield from _left_out(result, taken)
+    missing = left_out(result)
+    if missing:
+        yield Alarm(title=f"◇ {counted(len(missing), 'thing')} NOT in this order", lines=missing)
     alarm = finding_alarm(taken.findings, name="", unit=unit)
     if alarm is not None:
         yield alarm
@@ -65,23 +66,6 @@ def _blocks(result: Result) -> Iterator[Block]:
     yield Heading(text="Before it comes", kept_mm=40.0)
     yield Bullets(lines=(*ORDER_CAUTIONS, ORDER_LAST_CAUTION))
     yield from _behind(taken, unit)
-
-
-def _left_out(result: Result, taken: TakeOff) -> Iterator[Block]:
-    """What the order leaves out, before anything it holds."""
-    edges = any(line.measured.trade in {Trade.EDGES, Trade.LEAD} for line in taken.lines)
-    lines = (
-        *taken.not_counted,
-        *(f"{short.slope.name} is not set out: {short.why}" for short in _unsaid(result, taken)),
-        *(() if edges or result.edges is not None else (EDGES_LEFT_OUT,)),
-    )
-    if lines:
-        yield Alarm(title=f"◇ {counted(len(lines), 'thing')} NOT in this order", lines=lines)
-
-
-def _unsaid(result: Result, taken: TakeOff) -> Iterator[NotSetOut]:
-    said = " ".join(taken.not_counted)
-    yield from (short for short in result.not_set_out if short.slope.name not in said)
 
 
 def _figures(taken: TakeOff, unit: LengthUnit) -> Iterator[Figure]:

@@ -8,6 +8,7 @@ from gaugerod.job.result import Result
 from gaugerod.setting_out.said import counted
 from gaugerod.sheets.job_sheet_foot import job_foot
 from gaugerod.sheets.money_said import money_said
+from gaugerod.sheets.order_left_out import left_out
 from gaugerod.sheets.order_tables import trade_said
 from gaugerod.sheets.quantity_said import quantity_said, unit_said
 from gaugerod.sheets.sheet import (
@@ -70,7 +71,9 @@ def _blocks(result: Result, quotation: Quotation) -> Iterator[Block]:
         rows=tuple(_totals(quotation)),
     )
     if quotation.not_priced:
-        yield Prose(text=f"{NOT_PRICED}: the total leaves out {'; '.join(quotation.not_priced)}.")
+        yield Prose(
+            text=f"▲ The total leaves out {counted(len(quotation.not_priced), 'thing')}, named on the first page."
+        )
     yield Heading(text="Conditions", kept_mm=50.0)
     yield _blanks(("Scaffold, access, waste", ""), ("Not included", ""), ("Payment", ""), ("Other", ""), ("Signed", ""))
 
@@ -82,7 +85,7 @@ def _left_out(result: Result, quotation: Quotation) -> Iterator[Block]:
             title=f"▲ {counted(len(quotation.not_priced), 'thing')} NOT in the total: there is no price",
             lines=quotation.not_priced,
         )
-    not_counted = () if result.take_off is None else result.take_off.not_counted
+    not_counted = left_out(result)
     if not_counted:
         yield Alarm(title=f"◇ {counted(len(not_counted), 'thing')} not counted, and in no total", lines=not_counted)
 

@@ -125,8 +125,9 @@ def _air_lines(air: Ventilation, unit: LengthUnit) -> Iterator[Line]:
 
 
 def _opening_said(opening: VentOpening, first: str, unit: LengthUnit) -> str:
+    along = opening.edge.name if first else f"{opening.edge.name[:1].upper()}{opening.edge.name[1:]}"
     return (
-        f"{first}{opening.edge.name}, into {opening.serves}: {fine_length(opening.slot_mm, unit)} all along, "
+        f"{first}{along}, into {opening.serves}: {fine_length(opening.slot_mm, unit)} all along, "
         f"{write_length(opening.edge.length_mm, unit)}, net free.\nSource: {opening.citation}"
     )
 

@@ -67,8 +67,13 @@ def outside_alarm(result: Result, *, unit: LengthUnit) -> Alarm | None:
     still = f"; {open_count} of them not accepted" if open_count else "; all accepted"
     return Alarm(
         title=f"▲ {counted(len(each_once), 'thing')} OUTSIDE a rule{still}",
-        lines=tuple(f"{each.told.rule}: {each.said}" for each in each_once),
+        lines=tuple(f"{each.told.rule}: {_against(each.told.finding, unit)}; {each.said}" for each in each_once),
     )
+
+
+def _against(finding: Finding, unit: LengthUnit) -> str:
+    here = figure_said(finding.proposed, finding=finding, unit=unit, of_limit=False)
+    return f"{here}, limit {figure_said(finding.limit, finding=finding, unit=unit, of_limit=True)}"
 
 
 def _is_accepted(each: Answered) -> bool:

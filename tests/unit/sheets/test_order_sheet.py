@@ -5,9 +5,10 @@ from dataclasses import replace
 import pytest
 
 from gaugerod.basis.lengths import LengthUnit
-from gaugerod.job.result import Result
+from gaugerod.job.result import NotSetOut, Result
 from gaugerod.sheets.order_cautions import ORDER_CAUTIONS
-from gaugerod.sheets.order_sheet import EDGES_LEFT_OUT, order_sheet
+from gaugerod.sheets.order_left_out import EDGES_LEFT_OUT, left_out
+from gaugerod.sheets.order_sheet import order_sheet
 from gaugerod.sheets.quantity_said import masses_between, quantity_said
 from gaugerod.sheets.sheet import Alarm, Block, Bullets, Figures, Heading, PaperSize, Prose, Table
 from gaugerod.take_off.answer import Masses, Trade
@@ -79,6 +80,15 @@ def test_edges_that_were_not_worked_out_are_said_to_be_left_out() -> None:
     bare = tuple(line for line in result.take_off.lines if line.measured.trade not in {Trade.EDGES, Trade.LEAD})
     without = replace(result, take_off=replace(result.take_off, lines=bare, not_counted=()))
     assert [(EDGES_LEFT_OUT,)] == [block.lines for block in blocks(without) if isinstance(block, Alarm)]
+
+
+def test_a_slope_that_was_not_set_out_is_left_out_by_name_once() -> None:
+    result = taken_off()
+    missing = NotSetOut(slope=result.slopes[0].slope, why="No gauge fits.", findings=(), alternatives=())
+    assert "rear is not set out: No gauge fits." in left_out(replace(result, not_set_out=(missing,)))
+    assert result.take_off is not None
+    said = replace(result.take_off, not_counted=("rear: the covering of this slope.",))
+    assert ("rear: the covering of this slope.",) == left_out(replace(result, take_off=said, not_set_out=(missing,)))
 
 
 def test_without_a_take_off_the_sheet_says_that_nothing_is_counted() -> None:

@@ -1,36 +1,10 @@
 """The kinds of value the tables of what lies beneath hold: bare numbers with a unit of their own, sizes of timber and nails."""
 
-from math import isfinite
 from typing import Annotated
 
-from pydantic import PlainValidator, WithJsonSchema
-
 from gaugerod.adapters.job_file.allowed import Allowed
-from gaugerod.adapters.job_file.fields import kind, length_of
-from gaugerod.adapters.job_file.refusing import refuse_value
-
-
-def _number(*, least: float, greatest: float, what: str) -> tuple[PlainValidator, WithJsonSchema]:
-    allowed = f"{what}, from {least:g} to {greatest:g}"
-
-    def read(value: object) -> float:
-        if isinstance(value, (int, float)) and not isinstance(value, bool) and isfinite(value):
-            if least <= value <= greatest:
-                return float(value)
-            raise refuse_value(value, allowed=allowed, do="Check the figure and its unit.")
-        raise refuse_value(value, allowed=allowed, do="Write it as a number, without its unit.")
-
-    return kind(read, {"type": "number", "minimum": least, "maximum": greatest, "title": what})
-
-
-def _whole(*, least: int, greatest: int, what: str) -> tuple[PlainValidator, WithJsonSchema]:
-    def read(value: object) -> int:
-        if isinstance(value, int) and not isinstance(value, bool) and least <= value <= greatest:
-            return value
-        raise refuse_value(value, allowed=f"{what}, {least} to {greatest}", do="Write it as a whole number.")
-
-    return kind(read, {"type": "integer", "minimum": least, "maximum": greatest, "title": what})
-
+from gaugerod.adapters.job_file.fields import length_of
+from gaugerod.adapters.job_file.number_fields import number_of, whole_of
 
 BATTEN_STOCK = Allowed(least_mm=1_200, greatest_mm=12_000, what="a length battens are sold in")
 SAW_KERF = Allowed(least_mm=0, greatest_mm=20, what="what one cut of the saw takes")
@@ -68,10 +42,10 @@ NailLength = Annotated[float, *length_of(NAIL_LENGTH)]
 UnitThickness = Annotated[float, *length_of(UNIT_THICKNESS)]
 HookWire = Annotated[float, *length_of(HOOK_WIRE)]
 
-MassOnSlope = Annotated[float, *_number(least=0.01, greatest=500, what="kilograms on each m² of slope")]
-Pascals = Annotated[float, *_number(least=1, greatest=20_000, what="pascals (N/m²)")]
-VapourResistance = Annotated[float, *_number(least=0.001, greatest=10_000, what="vapour resistance in MN·s/g")]
-AirPassing = Annotated[float, *_number(least=0, greatest=10_000, what="air through each m² at 50 Pa, m³ an hour")]
-PerCent = Annotated[float, *_number(least=0.1, greatest=100, what="per cent")]
-WindZone = Annotated[int, *_whole(least=1, greatest=5, what="a wind zone")]
-NailHoles = Annotated[int, *_whole(least=0, greatest=4, what="nail holes of one unit")]
+MassOnSlope = Annotated[float, *number_of(least=0.01, greatest=500, what="kilograms on each m² of slope")]
+Pascals = Annotated[float, *number_of(least=1, greatest=20_000, what="pascals (N/m²)")]
+VapourResistance = Annotated[float, *number_of(least=0.001, greatest=10_000, what="vapour resistance in MN·s/g")]
+AirPassing = Annotated[float, *number_of(least=0, greatest=10_000, what="air through each m² at 50 Pa, m³ an hour")]
+PerCent = Annotated[float, *number_of(least=0.1, greatest=100, what="per cent")]
+WindZone = Annotated[int, *whole_of(least=1, greatest=5, what="a wind zone")]
+NailHoles = Annotated[int, *whole_of(least=0, greatest=4, what="nail holes of one unit")]

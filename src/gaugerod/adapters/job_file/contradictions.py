@@ -22,37 +22,39 @@ from gaugerod.adapters.job_file.allowed import (
     MOST_SLOPES_COUNT,
     OPENING_SIZE,
     PLACE_ON_THE_ROOF,
-    Allowed,
 )
+from gaugerod.adapters.job_file.as_written import Table, length_in_mm, listed, tables_in
+from gaugerod.adapters.job_file.edges_contradictions import edges_contradictions
 from gaugerod.adapters.job_file.fields import length_mm, words
+from gaugerod.adapters.job_file.order_contradictions import order_contradictions
 from gaugerod.adapters.job_file.outline_contradictions import building_contradictions, outlined_contradictions
 from gaugerod.adapters.job_file.slope_tables import BY_OUTLINE, given_how
 from gaugerod.basis.errors import Fault
-
-Table = dict[str, object]
 
 
 def contradictions(document: Table) -> Iterator[Fault]:
     """Every contradiction, each with the path of the later of the two figures."""
     if not document.keys() & {"slope", "building"}:
         yield Fault("slope", "nothing", "a [[slope]] or a [[building]], or more", "This is needed. Add it.")
-    slopes = _tables(document, "slope", most=MOST_SLOPES_COUNT)
-    buildings = _tables(document, "building", most=MOST_BUILDINGS_COUNT)
+    slopes = tables_in(document, "slope", most=MOST_SLOPES_COUNT)
+    buildings = tables_in(document, "building", most=MOST_BUILDINGS_COUNT)
     yield from _each_name_once(slopes, "Two slopes have this name: the sheets would be mixed up.")
     yield from _each_name_once(buildings, "Two buildings have this name: their slopes would be mixed up.")
     yield from _apart_by_name(slopes, buildings)
     if document.get("ventilation") is not None and document.get("underlay") is None:
         yield Fault("underlay", "nothing", "an [underlay] beside [ventilation]", "Openings depend on it. Add it.")
+    yield from edges_contradictions(document)
+    yield from order_contradictions(document)
     for path, building in buildings:
         yield from _under(path, building_contradictions(building))
     for path, slope in slopes:
         if given_how(slope) == BY_OUTLINE:
             yield from _under(path, outlined_contradictions(slope))
-        across_mm = _mm(slope, "across", ALONG_THE_ROOF)
+        across_mm = length_in_mm(slope, "across", ALONG_THE_ROOF)
         yield from _left_to_right(_rafter_middles(slope, path), across_mm)
         rafters = _rafters(slope, path)
-        nailed = _tables(slope, "nailed", most=MOST_NAILED_COUNT, inside=f"{path}.")
-        named = _tables(slope, "opening", most=MOST_OPENINGS_COUNT, inside=f"{path}.")
+        nailed = tables_in(slope, "nailed", most=MOST_NAILED_COUNT, inside=f"{path}.")
+        named = tables_in(slope, "opening", most=MOST_OPENINGS_COUNT, inside=f"{path}.")
         openings = [_opening(where, table) for where, table in named]
         yield from _each_name_once(named, "Two openings have this name.")
         yield from _placed_all_or_none(rafters, f"{path}.rafters")
@@ -60,7 +62,7 @@ def contradictions(document: Table) -> Iterator[Fault]:
         yield from _inside(openings, across_mm, [rafter.length_mm for rafter in rafters])
         yield from _apart(openings)
         yield from _left_to_right(
-            [(f"{where}.at", _mm(table, "at", PLACE_ON_THE_ROOF)) for where, table in nailed], across_mm
+            [(f"{where}.at", length_in_mm(table, "at", PLACE_ON_THE_ROOF)) for where, table in nailed], across_mm
         )
         for where, table in nailed:
             yield from _marks_upwards(table, where, [rafter.length_mm for rafter in rafters])
@@ -87,28 +89,10 @@ class _Opening:
     head_mm: float | None
 
 
-def _tables(table: Table, key: str, *, most: int, inside: str = "") -> list[tuple[str, Table]]:
-    """The tables of a list of tables, each with its path; whatever else stands there is left out."""
-    found = _listed(table, key, most=most)
-    return [(f"{inside}{key}[{index}]", each) for index, each in enumerate(found) if isinstance(each, dict)]
-
-
-def _listed(table: Table, key: str, *, most: int) -> list[object]:
-    """What is in a list, up to the most there may be; nothing where no list stands."""
-    found = table.get(key)
-    return found[:most] if isinstance(found, list) else []
-
-
-def _mm(table: Table, key: str, allowed: Allowed) -> float | None:
-    with suppress(PydanticCustomError):
-        return length_mm(table.get(key), allowed)
-    return None
-
-
 def _rafter_middles(slope: Table, path: str) -> list[tuple[str, float | None]]:
     """The middles of the rafters as far as they can be read."""
     found: list[tuple[str, float | None]] = []
-    for index, each in enumerate(_listed(slope, "rafters_at", most=MOST_RAFTERS_COUNT)):
+    for index, each in enumerate(listed(slope, "rafters_at", most=MOST_RAFTERS_COUNT)):
         with suppress(PydanticCustomError):
             found.append((f"{path}.rafters_at[{index}]", length_mm(each, PLACE_ON_THE_ROOF)))
     return found
@@ -116,22 +100,25 @@ def _rafter_middles(slope: Table, path: str) -> list[tuple[str, float | None]]:
 
 def _rafters(slope: Table, path: str) -> list[_Rafter]:
     rafters = []
-    for index, each in enumerate(_listed(slope, "rafters", most=MOST_RAFTERS_COUNT)):
+    for index, each in enumerate(listed(slope, "rafters", most=MOST_RAFTERS_COUNT)):
         table = each if isinstance(each, dict) else {"length": each}
         rafters.append(
             _Rafter(
                 path=f"{path}.rafters[{index}]",
                 placed="at" in table,
-                at_mm=_mm(table, "at", PLACE_ON_THE_ROOF),
-                length_mm=_mm(table, "length", ALONG_THE_ROOF),
+                at_mm=length_in_mm(table, "at", PLACE_ON_THE_ROOF),
+                length_mm=length_in_mm(table, "length", ALONG_THE_ROOF),
             )
         )
     return rafters
 
 
 def _opening(path: str, table: Table) -> _Opening:
-    left_mm, sill_mm = _mm(table, "from_left", PLACE_ON_THE_ROOF), _mm(table, "up_slope", PLACE_ON_THE_ROOF)
-    width_mm, height_mm = _mm(table, "width", OPENING_SIZE), _mm(table, "height", OPENING_SIZE)
+    left_mm, sill_mm = (
+        length_in_mm(table, "from_left", PLACE_ON_THE_ROOF),
+        length_in_mm(table, "up_slope", PLACE_ON_THE_ROOF),
+    )
+    width_mm, height_mm = length_in_mm(table, "width", OPENING_SIZE), length_in_mm(table, "height", OPENING_SIZE)
     return _Opening(
         path=path,
         left_mm=left_mm,
@@ -210,8 +197,8 @@ def _overlap(
 
 
 def _marks_upwards(nailed: Table, path: str, rafters_mm: list[float | None]) -> Iterator[Fault]:
-    found = _listed(nailed, "marks", most=MOST_MARKS_COUNT)
-    marks = [_mm({"mark": each}, "mark", PLACE_ON_THE_ROOF) for each in found]
+    found = listed(nailed, "marks", most=MOST_MARKS_COUNT)
+    marks = [length_in_mm({"mark": each}, "mark", PLACE_ON_THE_ROOF) for each in found]
     longest_mm = max((each_mm for each_mm in rafters_mm if each_mm is not None), default=None)
     known = [(f"{path}.marks[{index}]", mark_mm) for index, mark_mm in enumerate(marks) if mark_mm is not None]
     for (_, below_mm), (where, mark_mm) in pairwise(known):

@@ -12,8 +12,11 @@ from gaugerod.adapters.job_file.beneath_tables import (
 )
 from gaugerod.adapters.job_file.building_table import BuildingTable
 from gaugerod.adapters.job_file.covering_table import CoveringTable
+from gaugerod.adapters.job_file.edges_tables import EdgesTable
 from gaugerod.adapters.job_file.fields import Count, EdgeBand, RidgeCover, UnitSize, Words
+from gaugerod.adapters.job_file.order_tables import OrderTable
 from gaugerod.adapters.job_file.part import Part
+from gaugerod.adapters.job_file.record_tables import RecordTable
 from gaugerod.adapters.job_file.slope_tables import EitherSlope
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.coverings.single_lap import Bond
@@ -98,3 +101,6 @@ class JobFile(Part):
     )
     fixings: FixingsTable | None = Field(default=None, description="The least fixing of every unit.")
     load: LoadTable | None = Field(default=None, description="What the roof weighs, and weighed before.")
+    edges: EdgesTable = Field(default_factory=EdgesTable, description="How the edges are made.")
+    order: OrderTable = Field(default_factory=OrderTable, description="Allowances, packs and money of the order.")
+    record: RecordTable = Field(default_factory=RecordTable, description="What the hand-over record says besides.")

@@ -1,5 +1,6 @@
 """Reading a job: the document checked, and the job made of it. Every fault is reported, and reported together."""
 
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -13,6 +14,7 @@ from gaugerod.adapters.job_file.plan_fields import NamedEdge
 from gaugerod.adapters.job_file.slope_tables import OpeningTable, OutlinedSlopeTable, SlopeTable
 from gaugerod.adapters.job_file.text import document_in_file, document_in_text
 from gaugerod.basis.errors import InputRefused
+from gaugerod.edges.wished import OpeningMade
 from gaugerod.geometry.taped_slope import TapedSlope
 from gaugerod.job.beneath_wished import BeneathWished
 from gaugerod.job.model import Job, Slope, SlopeOutline, Wishes
@@ -50,6 +52,9 @@ def read_job_document(document: dict[str, Any]) -> Job:
             fixings=None if checked.fixings is None else checked.fixings.wished(),
             load=None if checked.load is None else checked.load.wished(),
         ),
+        edges=checked.edges.wished(),
+        order=checked.order.wished(),
+        record=checked.record.wished(),
     )
 
 
@@ -71,7 +76,7 @@ def _slope(table: SlopeTable | OutlinedSlopeTable) -> Slope:
 
 def _outlined(table: OutlinedSlopeTable) -> Slope:
     kinds = tuple(EdgeKind.RIDGE if edge is NamedEdge.MONO_RIDGE else EdgeKind(edge.value) for edge in table.edges)
-    return outlined_slope(
+    slope = outlined_slope(
         name=table.name,
         pitch_deg=table.pitch,
         outline=SlopeOutline(points_mm=tuple(table.outline), kinds=kinds),
@@ -80,6 +85,7 @@ def _outlined(table: OutlinedSlopeTable) -> Slope:
         rafters_at_mm=tuple(table.rafters_at),
         openings=_openings(table.opening),
     )
+    return replace(slope, openings_made=_openings_made(table.opening))
 
 
 def _taped(table: SlopeTable) -> Slope:
@@ -100,6 +106,7 @@ def _taped(table: SlopeTable) -> Slope:
         rafter_spacing_mm=table.rafter_spacing_mm(),
         rafters_at_mm=tuple(table.rafters_at),
         openings=_openings(table.opening),
+        openings_made=_openings_made(table.opening),
         nailed=tuple(NailedRod(at_mm=nailed.at, marks_mm=tuple(nailed.marks)) for nailed in table.nailed),
     )
 
@@ -115,6 +122,11 @@ def _openings(tables: list[OpeningTable]) -> tuple[Opening, ...]:
         )
         for opening in tables
     )
+
+
+def _openings_made(tables: list[OpeningTable]) -> tuple[tuple[str, OpeningMade], ...]:
+    """What stands in each opening, by its name, where it is said."""
+    return tuple((opening.name, opening.made) for opening in tables if opening.made is not None)
 
 
 def _wishes(table: SetOutTable) -> Wishes:

@@ -37,6 +37,21 @@ TABLES = (
     ("[fixings]", "FixingsTable"),
     ("[load]", "LoadTable"),
     ("load.old", "OldRoofTable"),
+    ("[edges]", "EdgesTable"),
+    ("[edges.ridge]", "RidgeTable"),
+    ("edges.ridge.unit, mono_unit, hip_unit", "LineUnitTable"),
+    ("[edges.verge]", "VergeTable"),
+    ("[edges.valley]", "ValleyTable"),
+    ("[edges.wall]", "WallTable"),
+    ("[edges.eaves]", "EavesTable"),
+    ("[edges.air]", "AirTable"),
+    ("edges.air.low, high", "AirUnitTable"),
+    ("[[edges.shared]]", "SharedTable"),
+    ("[order]", "OrderTable"),
+    ("[[order.pack]]", "PackTable"),
+    ("[order.money]", "MoneyTable"),
+    ("[record]", "RecordTable"),
+    ("[[record.deviation]]", "DeviationTable"),
 )
 
 

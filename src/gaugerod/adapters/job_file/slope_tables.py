@@ -16,6 +16,7 @@ from gaugerod.adapters.job_file.allowed import (
 from gaugerod.adapters.job_file.fields import OpeningSize, Pitch, RafterSpacing, RoofLength, RoofPlace, Words
 from gaugerod.adapters.job_file.part import Part
 from gaugerod.adapters.job_file.plan_fields import Corner, NamedEdge
+from gaugerod.edges.wished import OpeningMade
 from gaugerod.geometry.polygon import Point
 from gaugerod.job.model import BottomKind, TopKind
 from gaugerod.setting_out.across import SideKind
@@ -55,6 +56,11 @@ class OpeningTable(Part):
     up_slope: RoofPlace = Field(description="Outer face of the fascia to its lower edge, up the slope.")
     width: OpeningSize = Field(description="Along the eaves.")
     height: OpeningSize = Field(description="Up the slope.")
+    made: OpeningMade | None = Field(
+        default=None,
+        description="What stands in it: a chimney, dressed in lead, or a window with its own flashing kit. "
+        "Left out: its flashing is not counted.",
+    )
 
 
 class NailedTable(Part):
