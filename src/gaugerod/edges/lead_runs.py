@@ -40,7 +40,6 @@ def pieces_count(*, run_mm: float, longest_mm: float, lap_mm: float) -> int:
 def lead_along(
     *,
     use: LeadUse,
-    where: str,
     lead: LeadCode,
     place: LeadPlace,
     run_mm: float,

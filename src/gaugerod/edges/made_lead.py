@@ -9,8 +9,8 @@ from gaugerod.edges.ask import EdgeLine, EdgeOpening
 from gaugerod.edges.untold import laid_length
 
 LEAD_CAUTION = (
-    "Lead is poisonous: gloves on, wash before you eat or smoke, no food on the roof. No torch near underlay or battens. Carry rolls in "
-    "short lengths."
+    "Lead is poisonous: gloves on, wash before you eat or smoke, no food on the roof. No torch near underlay or battens. Carry "
+    "rolls in short lengths."
 )
 
 

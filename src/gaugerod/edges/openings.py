@@ -5,6 +5,7 @@ ridge, and one that straddles a hip or valley, are not covered.
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from gaugerod.basis.citation import common_practice
 from gaugerod.basis.finding import Finding
@@ -62,14 +63,14 @@ def _chimney(ask: EdgesAsk, opening: EdgeOpening) -> MadeEdge:
     )
     back_code = lead_figure(edition, LeadFigure.BACK_GUTTER_CODE)
     back_lead, of_back = lead_of(where=where, place=LeadPlace.FLASHING, code=int(back_code.value), edition=edition)
-    front = () if lead is None else tuple(_front(ask, opening, where, lead))
-    back = () if lead is None or back_lead is None else tuple(_back(ask, opening, where, lead, back_lead))
+    front = () if lead is None else tuple(_front(ask, opening, lead))
+    back = () if lead is None or back_lead is None else tuple(_back(ask, opening, lead, back_lead))
     lap = lead_figure(edition, LeadFigure.LAP_LEVEL_LEAST)
     found: tuple[Finding, ...] = (*findings, *more, *of_back, lead_lap(where=where, lap_mm=lap.value, least=lap))
     return made_with_lead(
         opening,
         made="chimney, dressed in lead",
-        lead=(*front, *side, *side, *back),
+        lead=(*front, *(_both_sides(each) for each in side), *back),
         says=(
             "Apron first, then both sides from the apron up, then the back gutter over the sides, then its cover flashing.",
             "Look at the flue before you work beside it: hot gases, and old flues may be lined with asbestos.",
@@ -78,7 +79,12 @@ def _chimney(ask: EdgesAsk, opening: EdgeOpening) -> MadeEdge:
     )
 
 
-def _front(ask: EdgesAsk, opening: EdgeOpening, where: str, lead: LeadCode) -> Iterator[LeadPieces]:
+def _both_sides(one: LeadPieces) -> LeadPieces:
+    """The pieces of one side, for both."""
+    return replace(one, count=2 * one.count, run_mm=2 * one.run_mm, how=f"both sides alike; each: {one.how}")
+
+
+def _front(ask: EdgesAsk, opening: EdgeOpening, lead: LeadCode) -> Iterator[LeadPieces]:
     """The apron: into the joint, up the front, down over the covering, past both corners."""
     joint, up, down, past, lap = (
         lead_figure(ask.edition, which)
@@ -92,15 +98,14 @@ def _front(ask: EdgesAsk, opening: EdgeOpening, where: str, lead: LeadCode) -> I
     )
     apron = lead_along(
         use=LeadUse.APRON,
-        where=where,
         lead=lead,
         place=LeadPlace.FLASHING,
         run_mm=opening.width_mm + 2 * past.value,
         width_mm=joint.value + up.value + down.value,
         lap=lap,
         how=(
-            f"{mm(opening.width_mm)} and {past.value:g} mm past each corner; width: {joint.value:g} into the joint + {up.value:g} up + "
-            f"{down.value:g} down over the covering mm"
+            f"{mm(opening.width_mm)} and {past.value:g} mm past each corner; width: {joint.value:g} into the joint + "
+            f"{up.value:g} up + {down.value:g} down over the covering mm"
         ),
         citations=(joint.citation, up.citation, down.citation, past.citation),
         edition=ask.edition,
@@ -109,7 +114,7 @@ def _front(ask: EdgesAsk, opening: EdgeOpening, where: str, lead: LeadCode) -> I
         yield apron
 
 
-def _back(ask: EdgesAsk, opening: EdgeOpening, where: str, lead: LeadCode, back_lead: LeadCode) -> Iterator[LeadPieces]:
+def _back(ask: EdgesAsk, opening: EdgeOpening, lead: LeadCode, back_lead: LeadCode) -> Iterator[LeadPieces]:
     """The back gutter, and the cover flashing over its upstand."""
     past, lap, up, sole, under = (
         lead_figure(ask.edition, which)
@@ -127,22 +132,20 @@ def _back(ask: EdgesAsk, opening: EdgeOpening, where: str, lead: LeadCode, back_
     run_mm = opening.width_mm + 2 * past.value
     gutter = lead_along(
         use=LeadUse.BACK_GUTTER,
-        where=where,
         lead=back_lead,
         place=LeadPlace.FLASHING,
         run_mm=run_mm,
         width_mm=up.value + sole.value + under.value,
         lap=lap,
         how=(
-            f"{mm(opening.width_mm)} and {past.value:g} mm past each corner; width: {up.value:g} up the chimney + {sole.value:g} of sole + "
-            f"{under.value:g} under the covering mm"
+            f"{mm(opening.width_mm)} and {past.value:g} mm past each corner; width: {up.value:g} up the chimney + "
+            f"{sole.value:g} of sole + {under.value:g} under the covering mm"
         ),
         citations=(up.citation, sole.citation, under.citation, past.citation),
         edition=ask.edition,
     )
     flashing = lead_along(
         use=LeadUse.COVER_FLASHING,
-        where=where,
         lead=lead,
         place=LeadPlace.FLASHING,
         run_mm=opening.width_mm,

@@ -8,7 +8,7 @@ from math import ceil
 
 from gaugerod.basis.finding import Finding
 from gaugerod.edges.answer import LeadPieces, LeadUse
-from gaugerod.edges.ask import EdgesAsk, EdgeLine, EdgeSlope
+from gaugerod.edges.ask import EdgeLine, EdgesAsk, EdgeSlope
 from gaugerod.edges.lead_runs import lead_named, single_pieces
 from gaugerod.edges.parts import mm
 from gaugerod.rules.lead import soaker_length
@@ -69,8 +69,8 @@ def _soakers(slope: EdgeSlope, *, count: int, width_mm: float, width_how: str, e
         length_mm=length_mm,
         width_mm=width_mm,
         how=(
-            f"one to each of {count} courses; length: gauge {mm(slope.gauge_mm)} + headlap {mm(slope.headlap_mm)} + {past.value:g} mm; "
-            f"width: {width_how} mm"
+            f"one to each of {count} courses; length: gauge {mm(slope.gauge_mm)} + headlap {mm(slope.headlap_mm)} + "
+            f"{past.value:g} mm; width: {width_how} mm"
         ),
         citations=(code.citation, past.citation, lead_figure(edition, LeadFigure.SOAKER_UNDER).citation),
     )

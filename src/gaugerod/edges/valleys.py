@@ -100,7 +100,6 @@ def _lead(ask: EdgesAsk, line: EdgeLine, wished: ValleyWished, findings: list[Fi
     girth_mm, girth_how = lining_girth(wished, ask.edition)
     lining = lead_along(
         use=LeadUse.VALLEY_LINING,
-        where=line.name,
         lead=lead,
         place=LeadPlace.VALLEY,
         run_mm=line.laid_mm,
@@ -193,7 +192,7 @@ def _says(ask: EdgesAsk, line: EdgeLine, wished: ValleyWished, clear_mm: float) 
         yield "One valley tile to each course, its tail in line with the course."
     if wished.made is not ValleyMade.VALLEY_TILES:
         yield (
-            f"Cut the units {mm(clear_mm / 2)} from the line on each side, so that the valley is {mm(clear_mm)} clear, from wide units "
-            f"where one would be small. No mortar on lead: on an undercloak, {clear.value:g} mm clear of the welt."
+            f"Cut the units {mm(clear_mm / 2)} from the line on each side, so that the valley is {mm(clear_mm)} clear, from wide "
+            f"units where one would be small. No mortar on lead: on an undercloak, {clear.value:g} mm clear of the welt."
         )
     yield "Dress the saddle over the head of the valley before the ridge goes on."

@@ -80,7 +80,7 @@ def side_lead(
     if side_made(ask.covering, wished) is SideMade.STEP_AND_COVER:
         cover_mm = _side_cover_mm(wished, edition)
         findings.extend(side_cover(where=where, cover_mm=cover_mm, edition=edition))
-        flashing = _stepped(LeadUse.STEP_AND_COVER, where, lead, run_mm, cover_mm, lap, edition)
+        flashing = _stepped(LeadUse.STEP_AND_COVER, lead, run_mm=run_mm, cover_mm=cover_mm, lap=lap, edition=edition)
     else:
         soakers = wall_soakers(
             ask.slope(slope), count=courses_count, up_mm=_upstand(wished, edition).value, edition=edition
@@ -88,7 +88,7 @@ def side_lead(
         if courses_count:
             pieces.append(soakers)
             findings.extend(soaker_findings(where, soakers, edition))
-        flashing = _stepped(LeadUse.STEP_FLASHING, where, lead, run_mm, 0.0, lap, edition)
+        flashing = _stepped(LeadUse.STEP_FLASHING, lead, run_mm=run_mm, cover_mm=0.0, lap=lap, edition=edition)
     if flashing is not None:
         pieces.append(flashing)
     return tuple(pieces), tuple(findings)
@@ -105,7 +105,7 @@ def _upstand(wished: WallWished, edition: Edition) -> Limit:
 
 
 def _stepped(
-    use: LeadUse, where: str, lead: LeadCode | None, run_mm: float, cover_mm: float, lap: Limit, edition: Edition
+    use: LeadUse, lead: LeadCode | None, *, run_mm: float, cover_mm: float, lap: Limit, edition: Edition
 ) -> LeadPieces | None:
     """A stepped flashing: into the joint, down over one brick course to the water line, and out over the tiles."""
     if lead is None:
@@ -118,7 +118,6 @@ def _stepped(
     covers = f" + {cover_mm:g} over the covering" if cover_mm else ""
     return lead_along(
         use=use,
-        where=where,
         lead=lead,
         place=LeadPlace.FLASHING,
         run_mm=run_mm,
@@ -171,8 +170,10 @@ def top_abutment_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
         made="cover flashing",
         lead=pieces,
         says=(
-            f"Dress the flashing {down.value:g} mm down over the top course and {up.value:g} mm up the wall, its top edge into a "
-            f"joint and wedged. Laps of {lap.value:g} mm, the upper piece over the lower where the top is out of level.",
+            (
+                f"Dress the flashing {down.value:g} mm down over the top course and {up.value:g} mm up the wall, its top edge into a "
+                f"joint and wedged. Laps of {lap.value:g} mm, the upper piece over the lower where the top is out of level."
+            ),
         ),
         findings=(*findings, lead_lap(where=line.name, lap_mm=lap.value, least=lap)),
     )
@@ -194,7 +195,6 @@ def _top_flashing(ask: EdgesAsk, line: EdgeLine, wished: WallWished, lead: LeadC
     )
     return lead_along(
         use=LeadUse.COVER_FLASHING,
-        where=line.name,
         lead=lead,
         place=LeadPlace.FLASHING,
         run_mm=line.laid_mm,

@@ -36,7 +36,7 @@ def side_cover(*, where: str, cover_mm: float, edition: Edition) -> tuple[Findin
             says=(
                 f"The flashing lies {cover_mm:g} mm on the tiles."
                 if cover_mm >= least.value - TOUCH
-                else f"The flashing lies {misfit(least.value - cover_mm)} too little on the tiles: water driven sideways gets under it."
+                else f"The flashing lies {misfit(least.value - cover_mm)} too little on the tiles: driven water gets under."
             ),
         ),
         Finding(
@@ -50,7 +50,7 @@ def side_cover(*, where: str, cover_mm: float, edition: Edition) -> tuple[Findin
             says=(
                 "Its free edge is clipped."
                 if cover_mm <= greatest.value + TOUCH
-                else f"The flashing lies {misfit(cover_mm - greatest.value)} more on the tiles than stated: the wind lifts its edge."
+                else f"The flashing lies {misfit(cover_mm - greatest.value)} more on the tiles: the wind lifts its edge."
             ),
         ),
     )
