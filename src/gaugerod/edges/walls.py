@@ -171,8 +171,8 @@ def top_abutment_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
         lead=pieces,
         says=(
             (
-                f"Dress the flashing {down.value:g} mm down over the top course and {up.value:g} mm up the wall, its top edge into a "
-                f"joint and wedged. Laps of {lap.value:g} mm, the upper piece over the lower where the top is out of level."
+                f"Dress the flashing {down.value:g} mm down over the top course and {up.value:g} mm up the wall, its top edge "
+                f"into a joint and wedged. Laps of {lap.value:g} mm, the upper piece over the lower where the top is out of level."
             ),
         ),
         findings=(*findings, lead_lap(where=line.name, lap_mm=lap.value, least=lap)),
