@@ -16,7 +16,9 @@ from gaugerod.adapters.job_file.read import read_job_document, read_job_text
 from gaugerod.basis.errors import InputRefused
 from gaugerod.job.model import Job
 
-SOUND: dict[str, Any] = tomllib.loads((Path(__file__).parents[1] / "faults" / "jobs" / "sound.toml").read_text("utf-8"))
+JOBS = Path(__file__).parents[1] / "faults" / "jobs"
+SOUND: dict[str, Any] = tomllib.loads((JOBS / "sound.toml").read_text("utf-8"))
+WITH_EDGES: dict[str, Any] = tomllib.loads((JOBS / "edges-sound.toml").read_text("utf-8"))
 PLAIN = (
     st.none()
     | st.booleans()
@@ -25,9 +27,24 @@ PLAIN = (
     | st.text(max_size=12)
     | st.sampled_from(["4.905 m", "75 mm", "35°", "8 in 12", "verge", "rear", 0, -1, 4905, 1e308, 10**400])
 )
-KEYS = st.sampled_from(["job", "slope", "at", "length", "pitch", "opening", "rise", "run", "from", "from_"]) | st.text(
-    max_size=6
-)
+KEYS = st.sampled_from(
+    [
+        "job",
+        "slope",
+        "at",
+        "length",
+        "pitch",
+        "opening",
+        "rise",
+        "run",
+        "from",
+        "edges",
+        "unit",
+        "slopes",
+        "pack",
+        "tax",
+    ]
+) | st.text(max_size=6)
 ANYTHING = st.recursive(
     PLAIN, lambda part: st.lists(part, max_size=3) | st.dictionaries(KEYS, part, max_size=3), max_leaves=8
 )
@@ -46,13 +63,15 @@ def places(whole: object, path: tuple[str | int, ...] = ()) -> Iterator[tuple[st
 
 
 PLACES = list(places(SOUND))
+EDGE_PLACES = list(places(WITH_EDGES))
 
 
 @st.composite
 def spoilt_jobs(draw: st.DrawFn) -> dict[str, Any]:
-    """The sound job with up to three of its values replaced, removed or joined by another."""
-    document = copy.deepcopy(SOUND)
-    for *way, last in draw(st.lists(st.sampled_from(PLACES), min_size=1, max_size=3, unique=True)):
+    """A sound job with up to three of its values replaced, removed or joined by another."""
+    sound, where = draw(st.sampled_from([(SOUND, PLACES), (WITH_EDGES, EDGE_PLACES)]))
+    document: dict[str, Any] = copy.deepcopy(sound)
+    for *way, last in draw(st.lists(st.sampled_from(where), min_size=1, max_size=3, unique=True)):
         holder: Any = document
         with suppress(KeyError, IndexError, TypeError):
             for step in way:

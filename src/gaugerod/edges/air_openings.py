@@ -64,7 +64,7 @@ def _openings(ask: EdgesAsk) -> Iterator[AirOpening]:
 def _at(
     ask: EdgesAsk, air: Ventilation, openings: Sequence[VentOpening], level: Level, *, only_instead: bool
 ) -> Iterator[AirOpening]:
-    lines = _lines_of(ask.lines, air.where, openings)
+    lines = _lines_of(ask.lines, air.where, openings, level)
     for opening in openings:
         line = lines.get(opening.edge.name)
         yield AirOpening(
@@ -80,10 +80,12 @@ def _at(
         )
 
 
-def _lines_of(lines: Sequence[EdgeLine], slope: str, openings: Sequence[VentOpening]) -> dict[str, EdgeLine]:
-    """The line of each edge by its name; a line two slopes share is the ridge of this slope nearest in length."""
+def _lines_of(
+    lines: Sequence[EdgeLine], slope: str, openings: Sequence[VentOpening], level: Level
+) -> dict[str, EdgeLine]:
+    """The line of each edge by its name; at high level, where none is called so, the shared ridge nearest in length."""
     by_name = {line.name: line for line in lines}
-    shared = [line for line in lines if line.of_two and line.kind is LineKind.RIDGE and slope in line.slopes]
+    shared = [line for line in lines if level is Level.HIGH and _shared_ridge(line, slope)]
     found: dict[str, EdgeLine] = {}
     for opening in openings:
         edge = opening.edge
@@ -96,6 +98,10 @@ def _lines_of(lines: Sequence[EdgeLine], slope: str, openings: Sequence[VentOpen
         if line is not None:
             found[edge.name] = line
     return found
+
+
+def _shared_ridge(line: EdgeLine, slope: str) -> bool:
+    return line.of_two and line.kind is LineKind.RIDGE and slope in line.slopes
 
 
 def _apart_mm(one_mm: float, other_mm: float) -> float:

@@ -30,7 +30,7 @@ def ask_faults(ask: EdgesAsk) -> Iterator[Fault]:
 def _ridge(wished: RidgeWished | None) -> Iterator[Fault]:
     if wished is None:
         return
-    for name, unit in (("ridge", wished.ridge), ("mono_ridge", wished.mono_ridge), ("hip", wished.hip)):
+    for name, unit in (("unit", wished.ridge), ("mono_unit", wished.mono_ridge), ("hip_unit", wished.hip)):
         if unit is not None:
             yield from _line_unit(f"edges.ridge.{name}", unit)
 
@@ -53,7 +53,7 @@ def _line_unit(field: str, unit: LineUnit) -> Iterator[Fault]:
 
 def _verge(wished: VergeWished | None) -> Iterator[Fault]:
     if wished is not None:
-        yield from _length("edges.verge.undercloak_length", wished.undercloak_length_mm)
+        yield from _length("edges.verge.undercloak", wished.undercloak_length_mm)
         yield from _length("edges.verge.bed", wished.bed_mm)
 
 

@@ -14,7 +14,7 @@ from gaugerod.edges.mitred import mitred_edge
 from gaugerod.edges.parts import along, mm, mortar_says, pieces
 from gaugerod.edges.unit_run import unit_run
 from gaugerod.edges.untold import laid_length, untold
-from gaugerod.edges.wished import HipMade, LineUnit, RidgeMade, RidgeWished
+from gaugerod.edges.wished import HipMade, LineUnit, RidgeMade
 from gaugerod.rules.ridge_units import cuts_off_the_gable, unit_cut, unit_fixings
 from gaugerod.setting_out.said import counted
 from gaugerod.standards.edges import EdgeFigure, edge_figure
@@ -24,13 +24,14 @@ _TABLE = "[edges.ridge]"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Over:
-    """One line under units. ``unit`` None: not known. ``run`` None: then the units are not counted."""
+    """One line under units. ``table`` of the job file gives the unit; ``unit``, ``run`` None: not known, so not counted."""
 
     ask: EdgesAsk
     line: EdgeLine
     made: RidgeMade
     item: str
     called: str
+    table: str
     unit: LineUnit | None
     run: UnitRun | None
 
@@ -40,9 +41,18 @@ def ridge_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
     wished = ask.wished.ridge
     if wished is None:
         return untold(line, table=_TABLE)
-    if line.kind is LineKind.MONO_RIDGE:
-        return _made(_over(ask, line, wished, item="mono-ridge-unit", called="mono-ridge unit", unit=wished.mono_ridge))
-    return _made(_over(ask, line, wished, item="ridge-unit", called="ridge unit", unit=wished.ridge))
+    mono = line.kind is LineKind.MONO_RIDGE
+    return _made(
+        _over(
+            ask,
+            line,
+            wished.made,
+            item="mono-ridge-unit" if mono else "ridge-unit",
+            called="mono-ridge unit" if mono else "ridge unit",
+            table="[edges.ridge.mono_unit]" if mono else "[edges.ridge.unit]",
+            unit=wished.mono_ridge if mono else wished.ridge,
+        )
+    )
 
 
 def hip_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
@@ -52,7 +62,17 @@ def hip_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
         return untold(line, table=_TABLE)
     match wished.hips:
         case HipMade.UNITS:
-            return _made(_over(ask, line, wished, item="hip-unit", called="hip unit", unit=wished.hip))
+            return _made(
+                _over(
+                    ask,
+                    line,
+                    wished.made,
+                    item="hip-unit",
+                    called="hip unit",
+                    table="[edges.ridge.hip_unit]",
+                    unit=wished.hip,
+                )
+            )
         case HipMade.BONNET:
             return bonnets_edge(ask, line, wished)
         case HipMade.MITRED:
@@ -62,12 +82,12 @@ def hip_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
 
 
 def _over(
-    ask: EdgesAsk, line: EdgeLine, wished: RidgeWished, *, item: str, called: str, unit: LineUnit | None
+    ask: EdgesAsk, line: EdgeLine, made: RidgeMade, *, item: str, called: str, table: str, unit: LineUnit | None
 ) -> _Over:
     run = None
     if unit is not None:
         run = unit_run(where=line.name, length_mm=line.laid_mm, unit=unit, edition=ask.edition)
-    return _Over(ask=ask, line=line, made=wished.made, item=item, called=called, unit=unit, run=run)
+    return _Over(ask=ask, line=line, made=made, item=item, called=called, table=table, unit=unit, run=run)
 
 
 def _made(over: _Over) -> MadeEdge:
@@ -100,7 +120,7 @@ def _parts(over: _Over) -> Iterator[EdgePart]:
         yield from unit_fixings_part(
             units_count=over.run.units_count,
             fixings_count=over.unit.fixings_count,
-            each="unit, cut ones too",
+            each="unit, cut ones too" if over.run.cut_mm else "unit",
             citation=edge_figure(ask.edition, EdgeFigure.LINE_UNIT_FIXINGS_LEAST).citation,
         )
     batten = edge_figure(ask.edition, EdgeFigure.HIP_BATTENS if line.kind is LineKind.HIP else EdgeFigure.RIDGE_BATTENS)
@@ -130,28 +150,34 @@ def _says(over: _Over) -> Iterator[str]:
     line = over.line
     yield from hip_irons_say(over.ask, line, over.made)
     yield f"Run a batten along under the {over.called}s, high enough for their fixings to reach it by their full length."
-    if over.run is None:
-        yield f"{mm(line.laid_mm)} long. How many {over.called}s is not counted: the unit is not given."
-    else:
-        yield f"Lay {_run_said(over.run)} along {mm(line.laid_mm)}."
-    if over.run is not None and over.run.cut_mm:
-        yield (
-            "Start with a whole one at the foot; the cut ones come below the last at the top."
-            if line.kind is LineKind.HIP
-            else "Keep the cut ones away from the ends, and never at a gable."
-        )
-        yield "Cut with water or extraction, and wear a mask: the dust is silica."
-    if over.unit is not None and over.unit.fixings_count:
-        yield f"Fix each unit, cut ones too, with {counted(over.unit.fixings_count, 'fixing')}."
     match over.made:
         case RidgeMade.DRY:
             yield "Roll the seal out along the line and press it down into every trough, as its maker says."
-            yield "Dry kits are tested to BS 8612: keep the parts of one kit together."
         case RidgeMade.BEDDED:
-            yield "Bed the units on both sides and solid at each joint."
+            yield "Bed the units on both sides, and solid at each joint."
             yield mortar_says(over.ask.edition)
         case _ as unreachable:
             assert_never(unreachable)
+    yield from _units_say(over)
+    if over.made is RidgeMade.DRY:
+        yield "Dry kits are tested to BS 8612: keep the parts of one kit together."
+
+
+def _units_say(over: _Over) -> Iterator[str]:
+    if over.unit is None or over.run is None:
+        yield f"{mm(over.line.laid_mm)} long. How many {over.called}s it takes is not counted: the unit is not given."
+        return
+    yield f"Lay {_run_said(over.run)} along {mm(over.line.laid_mm)}."
+    if over.run.cut_mm:
+        yield (
+            "Start with a whole one at the foot; the cut ones come below the last at the top."
+            if over.line.kind is LineKind.HIP
+            else "Keep the cut ones away from the ends, and never at a gable."
+        )
+        yield "Cut with water or extraction, and wear a mask: the dust is silica."
+    if over.unit.fixings_count:
+        cut_too = ", cut ones too," if over.run.cut_mm else ""
+        yield f"Fix each unit{cut_too} with {counted(over.unit.fixings_count, 'fixing')}."
 
 
 def _run_said(run: UnitRun) -> str:
@@ -173,7 +199,7 @@ def _findings(over: _Over) -> Iterator[Finding]:
             unit="mm",
             citation=edge_figure(edition, EdgeFigure.LINE_UNIT_CUT_LEAST).citation,
             says=f"The {over.called} is not known, so none are counted over {mm(over.line.laid_mm)}. Measure one, its length "
-            f"and what it gains along the line, and give it in {_TABLE}.",
+            f"and what it gains along the line, and give it in {over.table}.",
         )
         return
     if over.run.cut_mm:
