@@ -98,7 +98,7 @@ def take_off(result: Result) -> TakeOff:
         net=net,
         by_slope=by_slope,
         how="whole units, and one for each piece to saw",
-        mass_kg_each=4.9,
+        each_kg=4.9,
     )
     area_mm2 = sum(slope.shape.area_mm2 for slope in result.slopes)
     ridge = Measured(
@@ -109,7 +109,7 @@ def take_off(result: Result) -> TakeOff:
         net=17.0,
         by_slope=(("rear, ridge", 17.0),),
         how="laid length over the cover of one",
-        mass_kg_each=None,
+        each_kg=None,
     )
     lead = Measured(
         item="lead-code-4-150",
@@ -192,11 +192,7 @@ def _line(
         else (),
         order=order,
         packed=packed,
-        mass_kg=order
-        if measured.unit == "kg"
-        else None
-        if measured.mass_kg_each is None
-        else measured.mass_kg_each * order,
+        mass_kg=order if measured.unit == "kg" else None if measured.each_kg is None else measured.each_kg * order,
     )
 
 

@@ -9,21 +9,25 @@ from gaugerod.basis.errors import NothingToSetOut
 from gaugerod.basis.finding import Finding
 from gaugerod.basis.working import Step
 from gaugerod.coverings.double_lap import RandomSlates
+from gaugerod.edges.answer import RoofEdges
+from gaugerod.edges.make_edges import make_edges
 from gaugerod.geometry.true_shape import true_shape
 from gaugerod.job.across_slope import across_slope
 from gaugerod.job.beneath import beneath, beneath_working
 from gaugerod.job.buildings import formed, set_round_corners
 from gaugerod.job.cautions import CAUTIONS
+from gaugerod.job.edges_asks import edges_ask
 from gaugerod.job.in_words import in_unit
 from gaugerod.job.laid_out import laid_out
 from gaugerod.job.lower_tops import lower_top_findings
 from gaugerod.job.method import method_steps
 from gaugerod.job.model import Job, Slope
 from gaugerod.job.outlined import outline_shape
-from gaugerod.job.result import NotSetOut, Result, RoofResult, SlopeResult
+from gaugerod.job.result import Beneath, NotSetOut, Result, RoofResult, SlopeResult
 from gaugerod.job.rules_met import job_findings
 from gaugerod.job.slope_called import slope_called
 from gaugerod.job.stack_share import stack_shares
+from gaugerod.job.take_off_ask import take_off_ask
 from gaugerod.job.up_slope import corner_ask, up_slope
 from gaugerod.job.upper_eaves import upper_eaves_findings
 from gaugerod.job.wished import overhang_on_slope
@@ -31,6 +35,7 @@ from gaugerod.laying.offcuts import OffcutPlan, plan_offcuts
 from gaugerod.setting_out.courses import Alternative, CoursesAsk
 from gaugerod.setting_out.round_corners import Shared
 from gaugerod.setting_out.set_courses import no_room_for_courses
+from gaugerod.take_off.take_off import take_off
 
 
 def set_out(job: Job) -> Result:
@@ -65,6 +70,11 @@ def set_out(job: Job) -> Result:
     slopes = tuple(_numbered_through([found for _, found in done if isinstance(found, SlopeResult)]))
     not_set_out = tuple(_not_set_out(done))
     under = beneath(job, slopes, roofs)
+    edges, found_of_edges = _edges(job, slopes, roofs, under)
+    offcuts = _offcuts(slopes)
+    taken = take_off(
+        take_off_ask(job, slopes=slopes, not_set_out=not_set_out, offcuts=offcuts, under=under, edges=edges)
+    )
     result = Result(
         job=job,
         slopes=slopes,
@@ -76,13 +86,17 @@ def set_out(job: Job) -> Result:
                 *(finding for slope in slopes for finding in slope.findings),
                 *(finding for short in not_set_out for finding in short.findings),
                 *under.findings,
+                *found_of_edges,
+                *taken.findings,
             )
         ),
         alternatives=tuple(_alternatives(slopes, not_set_out)),
         not_set_out=not_set_out,
         roofs=tuple(roofs),
-        offcuts=_offcuts(slopes),
+        offcuts=offcuts,
         beneath=under,
+        edges=edges,
+        take_off=taken,
         version=__version__,
         cautions=CAUTIONS,
         working=Step(
@@ -91,10 +105,24 @@ def set_out(job: Job) -> Result:
             inputs={"covering": job.covering.title, "edition": job.edition.value},
             value=float(len(slopes)),
             unit="slopes",
-            parts=(*(_slope_working(slope) for slope in slopes), *beneath_working(under)),
+            parts=(
+                *(_slope_working(slope) for slope in slopes),
+                *beneath_working(under),
+                edges.working,
+                taken.working,
+            ),
         ),
     )
     return in_unit(result, job.show_lengths_in)
+
+
+def _edges(
+    job: Job, slopes: Sequence[SlopeResult], roofs: Sequence[RoofResult], under: Beneath
+) -> tuple[RoofEdges, tuple[Finding, ...]]:
+    """Every edge made, and all that was found of them."""
+    ask, found = edges_ask(job, slopes, roofs, under)
+    edges = make_edges(ask)
+    return edges, (*found, *edges.findings)
 
 
 def _alternatives(

@@ -32,10 +32,8 @@ def take_off_ask(
     laid = [(slope, slope.laid) for slope in slopes if slope.laid is not None]
     return TakeOffAsk(
         slopes=tuple(_slope(job, slope, each) for slope, each in laid),
-        not_laid=(
-            *(slope.slope.name for slope in slopes if slope.laid is None),
-            *(short.slope.name for short in not_set_out),
-        ),
+        not_laid=tuple(slope.slope.name for slope in slopes if slope.laid is None),
+        not_set_out=tuple(short.slope.name for short in not_set_out),
         covering=job.covering,
         offcuts=offcuts,
         edition=job.edition,

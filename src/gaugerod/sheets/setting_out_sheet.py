@@ -213,7 +213,7 @@ def alternatives_table(alternatives: Sequence[Alternative], *, counted: str, mea
 
 def _of_the_job(result: Result, slope: SlopeResult) -> list[Block]:
     own = result.slopes.index(slope)
-    working = result.working.parts[own] if len(result.working.parts) == len(result.slopes) else result.working
+    working = result.working.parts[own]  # the slopes come first, in their order
     return [
         Heading(text="Cautions", kept_mm=60.0),
         Bullets(lines=result.cautions),

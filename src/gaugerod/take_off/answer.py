@@ -39,7 +39,7 @@ class Measured:
     net: float
     by_slope: tuple[tuple[str, float], ...]
     how: str
-    mass_kg_each: float | None = None
+    each_kg: float | None = None
     citation: Citation | None = None
 
 

@@ -66,7 +66,7 @@ class LaidSlope:
 class TakeOffAsk:
     """The whole job. Parts that were not worked out are None or empty, and the answer says that they are left out.
 
-    ``not_laid``  slopes that could not be laid unit by unit, or not set out at all
+    ``not_laid``  slopes that were set out and could not be laid unit by unit; ``not_set_out`` those not set out at all
     """
 
     slopes: tuple[LaidSlope, ...]
@@ -75,6 +75,7 @@ class TakeOffAsk:
     offcuts: OffcutPlan | None
     edition: Edition
     wished: OrderWished
+    not_set_out: tuple[str, ...] = ()
     battens: Battens | None = None
     underlay: tuple[UnderlayPlan, ...] = ()
     rolls: RollCuts | None = None

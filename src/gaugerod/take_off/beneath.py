@@ -80,7 +80,7 @@ def _battens(ask: TakeOffAsk) -> Iterator[Measured]:
             net=float(nails.count),
             by_slope=(("all slopes", float(nails.count)),),
             how="every crossing of a rafter, both ends at a joint",
-            mass_kg_each=nails.mass_kg / nails.count if nails.count else None,
+            each_kg=nails.mass_kg / nails.count if nails.count else None,
             citation=nails.length_citation,
         )
 
@@ -128,7 +128,7 @@ def _pieces(
         net=sum(count for _, count in by_slope),
         by_slope=tuple(by_slope),
         how=how,
-        mass_kg_each=mass_kg,
+        each_kg=mass_kg,
         citation=citation,
     )
 

@@ -68,7 +68,7 @@ def waste_compared(ask: TakeOffAsk, lines: tuple[OrderLine, ...]) -> Iterator[Wa
 def _says(flat: Limit, flat_count: int, counted_count: int, net_count: float) -> str:
     over = flat_count - counted_count
     by_area = f"{net_count:.0f} units by the area and {flat.value:g} per cent make {flat_count}"
-    both = f"{by_area}; counted from the cuts it is {counted_count}"
+    both = f"{by_area}; counted from the cuts it is {counted_count} (wide and half units too)"
     if over > 0:
         return f"{both}: the flat percentage orders {over} more than this roof takes."
     if over < 0:

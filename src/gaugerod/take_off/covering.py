@@ -38,7 +38,7 @@ def _units(ask: TakeOffAsk, covering: SingleLapTile | PlainTile | SizedSlate) ->
     sawn = sum(len(slope.pieces) - len(from_wider_units(slope.pieces)) for slope in ask.slopes)
     yield _measured(
         item,
-        f"{covering.title}, {size}",
+        covering.title if _sized(covering.title) else f"{covering.title}, {size}",
         by_slope,
         f"whole units laid, {sawn} pieces to saw from {sawn - saved} units, and units cut for the courses at eaves and top",
         covering.mass_kg,
@@ -66,6 +66,11 @@ def _units(ask: TakeOffAsk, covering: SingleLapTile | PlainTile | SizedSlate) ->
         )
 
 
+def _sized(title: str) -> bool:
+    """Does the title say its size already?"""
+    return "×" in title
+
+
 def _own_units_count(slope: LaidSlope, item: str) -> int:
     """Whole units of one slope, if no offcut served: laid whole, sawn, or cut for an extra course."""
     sawn = len(slope.pieces) - len(from_wider_units(slope.pieces))
@@ -86,7 +91,7 @@ def _measured(item: str, what: str, by_slope: Sequence[tuple[str, int]], how: st
         net=float(sum(count for _, count in by_slope)),
         by_slope=tuple((name, float(count)) for name, count in by_slope),
         how=how,
-        mass_kg_each=mass_kg,
+        each_kg=mass_kg,
     )
 
 

@@ -40,7 +40,7 @@ def _gathered(item: str, what: str, parts: list[tuple[str, EdgePart]]) -> Measur
         net=net,
         by_slope=tuple((name, part.net) for name, part in parts),
         how=first.how if len(parts) == 1 else "edge by edge, added",
-        mass_kg_each=sum(known) / net if net and len(known) == len(masses) else None,
+        each_kg=sum(known) / net if net and len(known) == len(masses) else None,
         citation=first.citation,
     )
 
@@ -62,15 +62,15 @@ def lead_measured(edges: RoofEdges) -> Iterator[Measured]:
             net=sum(pieces.mass_kg for _, pieces in each),
             by_slope=tuple((name, pieces.mass_kg) for name, pieces in each),
             how=f"{sum(pieces.count for _, pieces in each)} pieces, laps counted, at {each[0][1].kg_m2:g} kg/m²",
-            mass_kg_each=1.0,
+            each_kg=1.0,
             citation=each[0][1].citations[0] if each[0][1].citations else None,
         )
 
 
-def whole_up(amount: float) -> float:
+def whole_up_count(amount: float) -> float:
     """The next whole number, float noise aside.
 
-    >>> whole_up(3.0), whole_up(3.0000001), whole_up(3.01)
+    >>> whole_up_count(3.0), whole_up_count(3.0000001), whole_up_count(3.01)
     (3.0, 3.0, 4.0)
     """
     return float(ceil(amount - 1e-6))

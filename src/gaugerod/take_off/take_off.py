@@ -11,7 +11,7 @@ from gaugerod.take_off.ask import TakeOffAsk
 from gaugerod.take_off.beneath import beneath_measured
 from gaugerod.take_off.compared import waste_compared
 from gaugerod.take_off.covering import covering_measured
-from gaugerod.take_off.edge_parts import edges_measured, whole_up
+from gaugerod.take_off.edge_parts import edges_measured, whole_up_count
 from gaugerod.take_off.masses import masses
 from gaugerod.take_off.packs import packed
 
@@ -30,7 +30,7 @@ def take_off(ask: TakeOffAsk) -> TakeOff:
     findings = tuple(_not_laid(ask))
     return TakeOff(
         lines=lines,
-        compared=tuple(waste_compared(ask, lines)) if not ask.not_laid else (),
+        compared=() if ask.not_laid or ask.not_set_out else tuple(waste_compared(ask, lines)),
         masses=masses(ask),
         not_counted=tuple(_not_counted(ask, lines)),
         findings=findings,
@@ -42,11 +42,11 @@ def _line(ask: TakeOffAsk, measured: Measured) -> OrderLine:
     added = tuple(allowances(ask, measured))
     order = measured.net + sum(allowance.amount for allowance in added)
     if measured.unit in WHOLE:
-        order = whole_up(order)
+        order = whole_up_count(order)
     pack = next((pack for pack in ask.wished.packs if pack.item == measured.item), None)
     bought = None if pack is None else packed(order, pack)
     comes = order if bought is None else bought.packs_count * bought.pack_size
-    each_kg = measured.mass_kg_each
+    each_kg = measured.each_kg
     return OrderLine(
         measured=measured,
         allowances=added,
@@ -69,7 +69,7 @@ def _not_laid(ask: TakeOffAsk) -> Iterator[Finding]:
 
 
 def _not_counted(ask: TakeOffAsk, lines: Sequence[OrderLine]) -> Iterator[str]:
-    for name in ask.not_laid:
+    for name in (*ask.not_laid, *ask.not_set_out):
         yield f"{name}: the covering of this slope, for it was not laid out unit by unit."
     if ask.battens is None:
         yield "Battens and their nails: they were not worked out. Put [battens] into the job, with the rafter spacing."

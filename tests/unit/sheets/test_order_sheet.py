@@ -78,7 +78,7 @@ def test_edges_that_were_not_worked_out_are_said_to_be_left_out() -> None:
     result = taken_off()
     assert result.take_off is not None
     bare = tuple(line for line in result.take_off.lines if line.measured.trade not in {Trade.EDGES, Trade.LEAD})
-    without = replace(result, take_off=replace(result.take_off, lines=bare, not_counted=()))
+    without = replace(result, edges=None, take_off=replace(result.take_off, lines=bare, not_counted=()))
     assert [(EDGES_LEFT_OUT,)] == [block.lines for block in blocks(without) if isinstance(block, Alarm)]
 
 

@@ -1,0 +1,213 @@
+"""Where the covering meets a wall: soakers under step flashing, or one flashing that steps and covers; along the top, a
+cover flashing.
+
+Source: each figure's own (``standards.lead``). Scope: flashings chased into the joints of brickwork or stone; a secret gutter,
+and a wall with no joints, are not covered.
+"""
+
+from collections.abc import Iterator
+from math import ceil
+
+from gaugerod.basis.finding import Finding
+from gaugerod.basis.limit import Limit
+from gaugerod.coverings.double_lap import PlainTile
+from gaugerod.coverings.single_lap import SingleLapTile
+from gaugerod.edges.answer import LeadPieces, LeadUse, MadeEdge
+from gaugerod.edges.ask import Covering, EdgeLine, EdgesAsk
+from gaugerod.edges.lead_runs import lead_along, lead_of
+from gaugerod.edges.made_lead import made_with_lead
+from gaugerod.edges.parts import mm
+from gaugerod.edges.soakers import soaker_findings, wall_soakers
+from gaugerod.edges.untold import untold
+from gaugerod.edges.wished import SideMade, WallWished
+from gaugerod.geometry.pitch import sin_deg
+from gaugerod.rules.lead import lead_lap
+from gaugerod.rules.side_cover import side_cover
+from gaugerod.standards.defaults import top_flashing_cover_least
+from gaugerod.standards.edition import Edition
+from gaugerod.standards.lead import LeadCode, LeadFigure, LeadPlace, lead_figure
+
+TABLE = "[edges.wall]"
+
+
+def side_made(covering: Covering, wished: WallWished) -> SideMade:
+    """How a side is made: as wished; else soakers for plain tiles and slates, and one flashing for single-lap tiles.
+
+    Source: soakers under slates and plain tiles, step-and-cover over profiled tiles (published).
+    """
+    if wished.beside is not None:
+        return wished.beside
+    return SideMade.STEP_AND_COVER if isinstance(covering, SingleLapTile) else SideMade.SOAKERS
+
+
+def side_abutment_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
+    """A wall up the side of a slope."""
+    wished = ask.wished.wall
+    if wished is None:
+        return untold(line, table=TABLE)
+    lead, findings = lead_of(
+        where=line.name, place=LeadPlace.FLASHING, code=flashing_code(wished, ask.edition), edition=ask.edition
+    )
+    made = side_made(ask.covering, wished)
+    pieces, more = side_lead(
+        ask, line.name, slope=line.slopes[0], run_mm=line.laid_mm, courses_count=line.courses_count[0], lead=lead
+    )
+    return made_with_lead(
+        line,
+        made="step-and-cover flashing" if made is SideMade.STEP_AND_COVER else "soakers under step flashing",
+        lead=pieces,
+        says=tuple(_side_says(made, line, ask.edition)),
+        findings=(*findings, *more),
+    )
+
+
+def flashing_code(wished: WallWished, edition: Edition) -> int:
+    """The code of flashings: as wished, else the least there is for them."""
+    if wished.lead_code is not None:
+        return wished.lead_code
+    return int(lead_figure(edition, LeadFigure.FLASHING_CODE_LEAST).value)
+
+
+def side_lead(
+    ask: EdgesAsk, where: str, *, slope: str, run_mm: float, courses_count: int, lead: LeadCode | None
+) -> tuple[tuple[LeadPieces, ...], tuple[Finding, ...]]:
+    """The lead up one side of a wall or chimney. ``lead`` None: flashings of no allowed code, so none are counted."""
+    wished = ask.wished.wall or WallWished()
+    edition = ask.edition
+    lap = lead_figure(edition, LeadFigure.LAP_LEVEL_LEAST)
+    findings: list[Finding] = [lead_lap(where=where, lap_mm=lap.value, least=lap)]
+    pieces: list[LeadPieces] = []
+    if side_made(ask.covering, wished) is SideMade.STEP_AND_COVER:
+        cover_mm = _side_cover_mm(wished, edition)
+        findings.extend(side_cover(where=where, cover_mm=cover_mm, edition=edition))
+        flashing = _stepped(LeadUse.STEP_AND_COVER, lead, run_mm=run_mm, cover_mm=cover_mm, lap=lap, edition=edition)
+    else:
+        soakers = wall_soakers(
+            ask.slope(slope), count=courses_count, up_mm=_upstand(wished, edition).value, edition=edition
+        )
+        if courses_count:
+            pieces.append(soakers)
+            findings.extend(soaker_findings(where, soakers, edition))
+        flashing = _stepped(LeadUse.STEP_FLASHING, lead, run_mm=run_mm, cover_mm=0.0, lap=lap, edition=edition)
+    if flashing is not None:
+        pieces.append(flashing)
+    return tuple(pieces), tuple(findings)
+
+
+def _side_cover_mm(wished: WallWished, edition: Edition) -> float:
+    if wished.side_cover_mm is not None:
+        return wished.side_cover_mm
+    return lead_figure(edition, LeadFigure.SIDE_COVER_LEAST).value
+
+
+def _upstand(wished: WallWished, edition: Edition) -> Limit:
+    return lead_figure(edition, LeadFigure.UPSTAND_SPLASH if wished.splash else LeadFigure.UPSTAND_LEAST)
+
+
+def _stepped(
+    use: LeadUse, lead: LeadCode | None, *, run_mm: float, cover_mm: float, lap: Limit, edition: Edition
+) -> LeadPieces | None:
+    """A stepped flashing: into the joint, down over one brick course to the water line, and out over the tiles."""
+    if lead is None:
+        return None
+    joint, brick, water = (
+        lead_figure(edition, which)
+        for which in (LeadFigure.INTO_JOINT_LEAST, LeadFigure.BRICK_COURSE, LeadFigure.WATER_LINE)
+    )
+    width_mm = joint.value + brick.value + water.value + cover_mm
+    covers = f" + {cover_mm:g} over the covering" if cover_mm else ""
+    return lead_along(
+        use=use,
+        lead=lead,
+        place=LeadPlace.FLASHING,
+        run_mm=run_mm,
+        width_mm=width_mm,
+        lap=lap,
+        how=(
+            f"{mm(run_mm)} in equal pieces; width: {joint.value:g} into the joint + {brick.value:g} for one brick course + "
+            f"{water.value:g} to the water line{covers} mm"
+        ),
+        citations=(joint.citation, brick.citation, water.citation),
+        edition=edition,
+    )
+
+
+def _side_says(made: SideMade, line: EdgeLine, edition: Edition) -> Iterator[str]:
+    brick, water, joint = (
+        lead_figure(edition, which)
+        for which in (LeadFigure.BRICK_COURSE, LeadFigure.WATER_LINE, LeadFigure.INTO_JOINT_LEAST)
+    )
+    wedges = lead_figure(edition, LeadFigure.WEDGE_CENTRES_GREATEST)
+    clips = [
+        lead_figure(edition, which).value for which in (LeadFigure.CLIP_CENTRES_LEAST, LeadFigure.CLIP_CENTRES_GREATEST)
+    ]
+    rise_mm = line.laid_mm * sin_deg(line.slope_deg)
+    steps = max(1, ceil(rise_mm / brick.value - 1e-6))
+    if made is SideMade.SOAKERS:
+        yield "Lay a soaker with each course, its head over the batten, its upstand tight to the wall; the next unit covers it."
+    yield (
+        f"About {steps} steps, one to each brick course of {brick.value:g} mm, each turned {joint.value:g} mm into its joint and "
+        f"wedged (at {wedges.value:g} mm or closer), the water line {water.value:g} mm above the covering."
+    )
+    if made is SideMade.STEP_AND_COVER:
+        yield f"Dress the lower part over the tiles; clip its free edge at {clips[0]:g} to {clips[1]:g} mm."
+
+
+def top_abutment_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
+    """A wall along the top of a slope: a cover flashing over the top course."""
+    wished = ask.wished.wall
+    if wished is None:
+        return untold(line, table=TABLE)
+    edition = ask.edition
+    lead, findings = lead_of(
+        where=line.name, place=LeadPlace.FLASHING, code=flashing_code(wished, edition), edition=edition
+    )
+    lap = lead_figure(edition, LeadFigure.LAP_LEVEL_LEAST)
+    pieces = () if lead is None else _some(_top_flashing(ask, line, wished, lead, lap))
+    down, up = top_cover(ask.covering, edition), _upstand(wished, edition)
+    return made_with_lead(
+        line,
+        made="cover flashing",
+        lead=pieces,
+        says=(
+            (
+                f"Dress the flashing {down.value:g} mm down over the top course and {up.value:g} mm up the wall, its top edge "
+                f"into a joint and wedged. Laps of {lap.value:g} mm, the upper piece over the lower where the top is out of level."
+            ),
+        ),
+        findings=(*findings, lead_lap(where=line.name, lap_mm=lap.value, least=lap)),
+    )
+
+
+def top_cover(covering: Covering, edition: Edition) -> Limit:
+    """How far a flashing comes down over the top course: less where plain tiles have a course of tops tiles under it."""
+    if isinstance(covering, PlainTile) and covering.eaves_length_mm is not None:
+        return lead_figure(edition, LeadFigure.TOPS_COVER_LEAST)
+    return top_flashing_cover_least(edition)
+
+
+def _top_flashing(ask: EdgesAsk, line: EdgeLine, wished: WallWished, lead: LeadCode, lap: Limit) -> LeadPieces | None:
+    edition = ask.edition
+    joint, up, down = (
+        lead_figure(edition, LeadFigure.INTO_JOINT_LEAST),
+        _upstand(wished, edition),
+        top_cover(ask.covering, edition),
+    )
+    return lead_along(
+        use=LeadUse.COVER_FLASHING,
+        lead=lead,
+        place=LeadPlace.FLASHING,
+        run_mm=line.laid_mm,
+        width_mm=joint.value + up.value + down.value,
+        lap=lap,
+        how=(
+            f"{mm(line.laid_mm)} in equal pieces; width: {joint.value:g} into the joint + {up.value:g} up the wall + "
+            f"{down.value:g} down over the covering mm"
+        ),
+        citations=(joint.citation, up.citation, down.citation),
+        edition=edition,
+    )
+
+
+def _some(pieces: LeadPieces | None) -> tuple[LeadPieces, ...]:
+    return () if pieces is None else (pieces,)
