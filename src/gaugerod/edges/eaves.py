@@ -43,7 +43,7 @@ def eaves_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
         clear_mm=None,
         parts=tuple(_parts(ask, line, wished, closer, trays_count)),
         lead=(),
-        says=tuple(_says(ask, line, closer, trays_count)),
+        says=tuple(_says(ask, line, wished, closer, trays_count)),
         findings=tuple(_findings(ask, line, closer)),
         working=_working(ask, line, wished, trays_count),
     )
@@ -108,7 +108,9 @@ def _parts(
         )
 
 
-def _says(ask: EdgesAsk, line: EdgeLine, closer: EavesCloser | None, trays_count: int | None) -> Iterator[str]:
+def _says(
+    ask: EdgesAsk, line: EdgeLine, wished: EavesWished, closer: EavesCloser | None, trays_count: int | None
+) -> Iterator[str]:
     if trays_count is not None:
         lap = edge_figure(ask.edition, EdgeFigure.EAVES_TRAY_LAP)
         yield (
@@ -117,6 +119,8 @@ def _says(ask: EdgesAsk, line: EdgeLine, closer: EavesCloser | None, trays_count
         )
     if closer is not None and closer.needed:
         yield f"Fix comb filler along {mm(line.laid_mm)} of eaves, under the tails, so that birds and vermin stay out."
+    if wished.gap_mm is not None and not _leaves_gaps(ask.covering):
+        yield f"The open height of {wished.gap_mm:g} mm is not used: this covering leaves no openings under its tails."
     if trays_count is None and (closer is None or not closer.needed):
         yield f"{mm(line.laid_mm)} long. Nothing is counted but the covering itself."
 

@@ -42,7 +42,7 @@ def hip_irons(ask: EdgesAsk, line: EdgeLine, made: RidgeMade) -> Iterator[EdgePa
             item="hip-iron",
             what="hip iron, galvanised",
             count=irons,
-            how=f"{irons} at the foot of the hip, with {counted(fixings, 'fixing')}",
+            how=f"{irons} at the foot of the hip, where it stands over the eaves; {counted(fixings, 'fixing')} go with it",
             citation=edge_figure(ask.edition, EdgeFigure.HIP_IRONS).citation,
         )
 
@@ -51,7 +51,10 @@ def hip_irons_say(ask: EdgesAsk, line: EdgeLine, made: RidgeMade) -> Iterator[st
     """Where the iron goes, before the first unit."""
     if _has_iron(line, made):
         _, fixings = _iron_figures(ask)
-        yield f"Fix the hip iron at the foot of the hip rafter first, with {counted(fixings, 'fixing')}."
+        yield (
+            f"First fix the hip iron at the foot of the hip rafter, with {counted(fixings, 'fixing')}. "
+            "A hip that does not come down to the eaves needs none."
+        )
 
 
 def _has_iron(line: EdgeLine, made: RidgeMade) -> bool:

@@ -1,7 +1,8 @@
 """Units along a line, from one end to the other: whole ones, and no cut under half of what a whole one covers.
 
 Source: a national housebuilder's site standard: no ridge unit under half, what is left over spread over two (published).
-Scope: ridge, mono-ridge and hip units laid end to end, each gaining the same along the line. A line shorter than half a
+Scope: ridge, mono-ridge and hip units laid end to end, each gaining the same along the line: where units overlap, the last
+one is reckoned like the rest, though it would reach further. A line shorter than half a
 unit has one that is shorter than the rule allows: ``rules.ridge_units.unit_cut`` says so. Lengths in mm along the line.
 """
 

@@ -13,9 +13,9 @@ from gaugerod.rules.real_figures import refuse_unless_above_nothing
 from gaugerod.standards.edges import EdgeFigure, edge_figure
 from gaugerod.standards.edition import Edition
 
-CUT_RULE = "cut ridge unit"
+CUT_RULE = "cut ridge or hip unit"
 GABLE_RULE = "cut ridge unit at a gable"
-FIXING_RULE = "fixing of ridge units"
+FIXING_RULE = "fixing of ridge and hip units"
 _BOTH_ENDS = 2
 
 

@@ -44,6 +44,7 @@ def test_flat_tiles_and_slates_leave_no_gap_to_close(covering: Covering) -> None
     edge = eaves(EavesWished(gap_mm=30.0), covering)
     assert ((), ()) == (edge.parts, edge.findings)
     assert edge.made
+    assert any("30 mm is not used" in said for said in edge.says)
 
 
 def test_a_pantile_leaves_gaps() -> None:

@@ -7,6 +7,7 @@ import pytest
 
 from gaugerod.basis.errors import InputRefused
 from gaugerod.basis.finding import Verdict
+from gaugerod.basis.working import Step
 from gaugerod.edges.ask import EdgeOpening, LineKind
 from gaugerod.edges.make_edges import make_edges
 from gaugerod.edges.wished import (
@@ -21,11 +22,16 @@ from gaugerod.edges.wished import (
     VergeMade,
     VergeWished,
 )
-from tests.scenario.edged_roofs import edges_ask, line
+from gaugerod.rules.ventilation import OpeningsNeeded
+from gaugerod.substrate.ventilation.openings import Ventilation
+from tests.scenario.edged_roofs import edges_ask, items, line, vent
 
 LINES = tuple(line(kind) for kind in LineKind)
 UNIT = LineUnit(length_mm=460.0, cover_mm=450.0)
 RIDGE = RidgeWished(made=RidgeMade.DRY, ridge=UNIT)
+NO_NEED = OpeningsNeeded(
+    eaves=None, high=None, instead_high=None, batten_low=None, batten_high=None, clear_void=None, findings=()
+)
 CHIMNEY = EdgeOpening(
     name="chimney", slope="rear", width_mm=600.0, height_mm=700.0, made=OpeningMade.CHIMNEY, courses_count=2
 )
@@ -45,6 +51,28 @@ def test_what_is_not_said_takes_nothing() -> None:
         assert ("", (), (), ()) == (edge.made, edge.parts, edge.lead, edge.findings)
         assert len(edge.says) == 1
         assert "[edges." in edge.says[0]
+
+
+def test_air_units_stand_with_the_edge_they_go_along() -> None:
+    low = Ventilation(
+        where="rear",
+        needed=NO_NEED,
+        low=(vent("eaves", slot_mm=25.0),),
+        high=(),
+        instead=(),
+        findings=(),
+        says=(),
+        working=Step(name="", formula="", inputs={}, value=0.0, unit="mm2"),
+    )
+    strip = AirUnit(title="strip", area_mm2=10_000.0, length_mm=1000.0)
+    wished = EdgesWished(eaves=EavesWished(tray_length_mm=1500.0), air=AirUnitsWished(low=strip, high=strip))
+    made = make_edges(edges_ask(line(LineKind.EAVES), line(LineKind.RIDGE), wished=wished, air=(low,)))
+    eaves, ridge = made.edges
+    assert ["eaves-tray", "air-unit-low"] == items(eaves)
+    assert () == ridge.parts
+    assert "air units" in [finding.rule for finding in eaves.findings]
+    assert "rear, eaves: air units" in [step.name for step in eaves.working.parts]
+    assert ["air at high level"] == [each.where for each in made.findings if each not in eaves.findings]
 
 
 def test_findings_come_once_each() -> None:

@@ -59,9 +59,9 @@ def test_a_mono_ridge_takes_its_own_unit() -> None:
 def test_mortar_alone_is_outside() -> None:
     loose = replace(BEDDED, ridge=replace(UNIT, fixings_count=0))
     edge = ridge(loose)
-    assert Verdict.OUTSIDE is finding(edge.findings, "fixing of ridge units").verdict
+    assert Verdict.OUTSIDE is finding(edge.findings, "fixing of ridge and hip units").verdict
     assert "line-unit-fixing" not in items(edge)
-    assert Verdict.WITHIN is finding(ridge(BEDDED).findings, "fixing of ridge units").verdict
+    assert Verdict.WITHIN is finding(ridge(BEDDED).findings, "fixing of ridge and hip units").verdict
 
 
 def test_a_unit_that_is_not_known_is_not_counted_and_that_is_said() -> None:
@@ -82,7 +82,7 @@ def test_a_ridge_of_which_nothing_is_said_has_a_length_only() -> None:
 @pytest.mark.parametrize(("length_mm", "verdict"), [(134.0, Verdict.OUTSIDE), (135.0, Verdict.WITHIN)])
 def test_a_line_under_half_a_unit_is_said_to_be(length_mm: float, verdict: Verdict) -> None:
     """90 mm past its ends, so 224 and 225 mm of 450."""
-    assert verdict is finding(ridge(DRY, length_mm=length_mm).findings, "cut ridge unit").verdict
+    assert verdict is finding(ridge(DRY, length_mm=length_mm).findings, "cut ridge or hip unit").verdict
 
 
 @pytest.mark.parametrize(

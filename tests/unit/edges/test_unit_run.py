@@ -52,5 +52,5 @@ def test_a_line_that_float_noise_makes_short_takes_no_cut_unit() -> None:
 def test_no_run_is_made_of_what_is_no_measurement(wrong: float) -> None:
     with pytest.raises(NothingToSetOut, match="units along a line, ridge"):
         run(wrong)
-    with pytest.raises(NothingToSetOut, match="cut ridge unit, ridge"):
+    with pytest.raises(NothingToSetOut, match="cut ridge or hip unit, ridge"):
         run(4500.0, cover_mm=wrong)

@@ -31,9 +31,9 @@ def test_a_cut_that_is_too_short_says_by_how_much() -> None:
 
 @pytest.mark.parametrize("wrong", UNREAL)
 def test_cuts_that_are_no_measurements_are_refused(wrong: float) -> None:
-    with pytest.raises(NothingToSetOut, match="cut ridge unit, ridge"):
+    with pytest.raises(NothingToSetOut, match="cut ridge or hip unit, ridge"):
         unit_cut(where="ridge", cut_mm=wrong, cover_mm=300.0, edition=GB)
-    with pytest.raises(NothingToSetOut, match="cut ridge unit, ridge"):
+    with pytest.raises(NothingToSetOut, match="cut ridge or hip unit, ridge"):
         unit_cut_least(where="ridge", cover_mm=wrong, edition=GB)
 
 
