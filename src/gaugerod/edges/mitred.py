@@ -1,9 +1,9 @@
-"""A mitred hip: the units of both slopes cut to meet, a soaker under each course of each."""
+"""A mitred hip: the units of both slopes cut to meet, with a soaker to each course, dressed over the hip under both."""
 
 from gaugerod.coverings.double_lap import RandomSlates, SizedSlate
 from gaugerod.edges.answer import MadeEdge
 from gaugerod.edges.ask import EdgeLine, EdgesAsk
-from gaugerod.edges.soakers import mitred_hip_soakers
+from gaugerod.edges.soakers import mitred_hip_soakers, soaker_findings
 from gaugerod.edges.untold import laid_length
 from gaugerod.rules.mitred_hip import mitred_hip
 from gaugerod.setting_out.said import counted
@@ -24,7 +24,8 @@ def mitred_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
         lead=soakers,
         says=(
             "Cut the units of both slopes to meet in one line over the hip, from wide ones, each nailed twice.",
-            f"{counted(count, 'soaker')} of lead, one under each course on each side. Wash your hands after handling lead.",
+            f"{counted(count, 'soaker')} of lead, one to each course, dressed over the hip under both slopes.",
+            "Wash your hands after handling lead.",
         ),
         findings=(
             mitred_hip(
@@ -33,6 +34,7 @@ def mitred_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
                 slated=isinstance(ask.covering, SizedSlate | RandomSlates),
                 edition=ask.edition,
             ),
+            *(found for each in soakers for found in soaker_findings(line.name, each, ask.edition)),
         ),
         working=laid_length(line),
     )

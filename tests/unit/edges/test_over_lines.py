@@ -153,8 +153,8 @@ def test_a_mitred_hip_goes_by_the_flatter_slope(pitch_deg: float, verdict: Verdi
     assert verdict is finding(edge.findings, "mitred hip").verdict
 
 
-def test_a_mitred_hip_has_a_soaker_to_each_course_on_each_side() -> None:
-    edge = hip(MITRED, covering=sized_slate("slate-500x250"), over=replace(HIP, courses_count=(20, 20)))
+def test_a_mitred_hip_has_a_soaker_to_each_course_of_the_slope_with_more() -> None:
+    edge = hip(MITRED, covering=sized_slate("slate-500x250"), over=replace(HIP, courses_count=(20, 21)))
     assert {LeadUse.SOAKER} == {each.use for each in edge.lead}
-    assert 40 == sum(each.count for each in edge.lead)
+    assert 21 == sum(each.count for each in edge.lead)
     assert () == edge.parts
