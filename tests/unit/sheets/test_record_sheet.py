@@ -101,7 +101,7 @@ def test_findings_are_sorted_into_the_parts_of_the_job_and_none_is_lost() -> Non
     every = every_finding(result)
     parts = by_part(result, every)
     assert sorted(map(repr, every)) == sorted(repr(finding) for _, found in parts for finding in found)
-    assert ["Setting out", "Battens", "Underlay", "Fixings", "Mass", "Order"] == [name for name, _ in parts]
+    assert ["Setting out", "Battens", "Underlay", "Fixings", "Mass", "Edges", "Order"] == [name for name, _ in parts]
 
 
 def test_findings_of_every_part_are_gathered_even_where_the_job_does_not_list_them() -> None:
@@ -187,7 +187,7 @@ def test_what_the_tape_said_stands_in_the_record() -> None:
     ):
         assert (what, measured) in [row[1:] for row in shown]
     assert ("rear", "pitch", "35°") in shown
-    assert ("rear", "rooflight", "2400", "1600", "780", "1180") in shown
+    assert ("rear", "rooflight, kit", "2400", "1600", "780", "1180") in shown
     plain = rows(blocks(taken_off("plain-tiles")), "Slope")
     assert "not measured" in [row[2] for row in plain if row[1:2] == ("along the ridge",)]
 
