@@ -6,6 +6,7 @@ for a reader that does not work them out itself.
 
 import io
 from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
 
@@ -48,13 +49,24 @@ def order_xlsx(
     )
     book.set_properties({"title": title, "created": made_at.astimezone(UTC).replace(tzinfo=None)})
     book.set_calc_mode("auto")
-    styles = _Styles(book, places=money.places)
-    _order_sheet(book, styles, take_off, title, money, quotation)
-    _work_sheet(book, styles, tasks, title, money, quotation)
-    _total_sheet(book, styles, len(take_off.lines), len(tasks), title, money, quotation)
-    _notes_sheet(book, styles, take_off, title, quotation, cautions)
+    to = _Book(book=book, styles=_Styles(book, places=money.places), title=title, money=money, quotation=quotation)
+    _order_sheet(to, take_off)
+    _work_sheet(to, tasks)
+    _total_sheet(to, lines_count=len(take_off.lines), tasks_count=len(tasks))
+    _notes_sheet(to, take_off, cautions)
     book.close()
     return out.getvalue()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Book:
+    """The workbook while it is written."""
+
+    book: Any
+    styles: "_Styles"
+    title: str
+    money: MoneySettings
+    quotation: Quotation | None
 
 
 class _Styles:
@@ -72,16 +84,16 @@ class _Styles:
         self.bold = book.add_format({"bold": True})
 
 
-def _sheet(book: Any, styles: _Styles, name: str, title: str, columns: Sequence[tuple[str, int]]) -> Any:  # noqa: ANN401
-    sheet = book.add_worksheet(name)
+def _sheet(to: _Book, name: str, columns: Sequence[tuple[str, int]]) -> Any:  # noqa: ANN401
+    sheet = to.book.add_worksheet(name)
     sheet.set_landscape()
     sheet.set_paper(9)
     sheet.fit_to_pages(1, 0)
     sheet.set_footer("&L&A&R&P / &N")
-    sheet.write_string(0, 0, title, styles.title)
+    sheet.write_string(0, 0, to.title, to.styles.title)
     for at, (heading, width) in enumerate(columns):
         sheet.set_column(at, at, width)
-        sheet.write_string(2, at, heading, styles.head)
+        sheet.write_string(2, at, heading, to.styles.head)
     sheet.freeze_panes(3, 0)
     sheet.repeat_rows(2)
     return sheet
@@ -91,15 +103,8 @@ FIRST_ROW = 3
 """Rows from nothing: a title, a blank, the heading."""
 
 
-def _order_sheet(
-    book: Any,  # noqa: ANN401
-    styles: _Styles,
-    take_off: TakeOff,
-    title: str,
-    money: MoneySettings,
-    quotation: Quotation | None,
-) -> None:
-    sheet = _sheet(book, styles, "Order", title, _ORDER)
+def _order_sheet(to: _Book, take_off: TakeOff) -> None:
+    sheet, styles, money, quotation = _sheet(to, "Order", _ORDER), to.styles, to.money, to.quotation
     costs = {} if quotation is None else {each.line.measured.item: each for each in quotation.materials}
     for row, line in enumerate(take_off.lines, start=FIRST_ROW):
         _quantities(sheet, styles, row, line)
@@ -146,15 +151,8 @@ def _quantities(sheet: Any, styles: _Styles, row: int, line: OrderLine) -> None:
         sheet.write_formula(row, 14, f"=J{number}*N{number}", styles.number, mass)
 
 
-def _work_sheet(
-    book: Any,  # noqa: ANN401
-    styles: _Styles,
-    tasks: Sequence[Task],
-    title: str,
-    money: MoneySettings,
-    quotation: Quotation | None,
-) -> None:
-    sheet = _sheet(book, styles, "Work", title, _WORK)
+def _work_sheet(to: _Book, tasks: Sequence[Task]) -> None:
+    sheet, styles, money, quotation = _sheet(to, "Work", _WORK), to.styles, to.money, to.quotation
     costs: dict[str, LabourCost] = {} if quotation is None else {each.task.task: each for each in quotation.labour}
     for row, task in enumerate(tasks, start=FIRST_ROW):
         for at, text in enumerate((task.task, task.what, task.unit)):
@@ -176,16 +174,9 @@ def _work_sheet(
     sheet.write_formula(last, 5, f"=SUM(F{FIRST_ROW + 1}:F{last})" if tasks else "=0", styles.total, total)
 
 
-def _total_sheet(
-    book: Any,  # noqa: ANN401
-    styles: _Styles,
-    lines_count: int,
-    tasks_count: int,
-    title: str,
-    money: MoneySettings,
-    quotation: Quotation | None,
-) -> None:
-    sheet = _sheet(book, styles, "Total", title, (("", 34), (money.currency or "amount", 16)))
+def _total_sheet(to: _Book, *, lines_count: int, tasks_count: int) -> None:
+    styles, money, quotation = to.styles, to.money, to.quotation
+    sheet = _sheet(to, "Total", (("", 34), (money.currency or "amount", 16)))
 
     def known(amount: Any) -> float:  # noqa: ANN401
         return 0.0 if quotation is None or amount is None else float(amount)
@@ -210,21 +201,11 @@ def _total_sheet(
         sheet.write_string(row, 0, f"Not in the total: {left}", styles.words)
 
 
-def _notes_sheet(
-    book: Any,  # noqa: ANN401
-    styles: _Styles,
-    take_off: TakeOff,
-    title: str,
-    quotation: Quotation | None,
-    cautions: Sequence[str],
-) -> None:
-    sheet = _sheet(book, styles, "Notes", title, (("what goes with it", 120),))
+def _notes_sheet(to: _Book, take_off: TakeOff, cautions: Sequence[str]) -> None:
+    sheet, styles, quotation = _sheet(to, "Notes", (("what goes with it", 120),)), to.styles, to.quotation
     sources = dict.fromkeys(f"{each.name}: {each.citation}" for line in take_off.lines for each in line.allowances)
-    unused = (
-        ()
-        if quotation is None or not quotation.not_used
-        else (f"Not used from the price list: {', '.join(quotation.not_used)}.",)
-    )
+    left = () if quotation is None else quotation.not_used
+    unused = (f"Not used from the price list: {', '.join(left)}.",) if left else ()
     notes = (*(f"Not counted: {each}" for each in take_off.not_counted), *unused, *sources, *cautions)
     for row, note in enumerate(notes, start=FIRST_ROW):
         sheet.write_string(row, 0, note, styles.words)
