@@ -36,6 +36,8 @@ def _counted(wished: EdgesWished) -> frozenset[LineKind]:
         kinds |= {LineKind.RIDGE, LineKind.HIP}
     if wished.valley is not None:
         kinds.add(LineKind.VALLEY)
+    if wished.air.high is not None:
+        kinds.add(LineKind.RIDGE)
     return frozenset(kinds)
 
 

@@ -40,7 +40,8 @@ def _units(ask: TakeOffAsk, covering: SingleLapTile | PlainTile | SizedSlate) ->
         item,
         covering.title if _sized(covering.title) else f"{covering.title}, {size}",
         by_slope,
-        f"whole units laid, {sawn} pieces to saw from {sawn - saved} units, and units cut for the courses at eaves and top",
+        f"whole units laid, {sawn} pieces to saw from {sawn - saved} units, and units cut for the courses at eaves and top"
+        f"{_cloaked(ask)}",
         covering.mass_kg,
     )
     half = [(slope.name, slope.half_count) for slope in ask.slopes]
@@ -64,6 +65,14 @@ def _units(ask: TakeOffAsk, covering: SingleLapTile | PlainTile | SizedSlate) ->
             "courses under the eaves and at the top",
             None,
         )
+
+
+def _cloaked(ask: TakeOffAsk) -> str:
+    """What is said where cloaked verge tiles take the place of end tiles."""
+    edges = () if ask.edges is None else ask.edges.edges
+    if not any(part.item == "cloaked-verge-tile" for edge in edges for part in edge.parts):
+        return ""
+    return "; the end tiles that cloaked verge tiles take the place of are among them"
 
 
 def _sized(title: str) -> bool:
