@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from gaugerod.as_built.roof_check import RoofCheck
     from gaugerod.job.roof_checked import RoofToCheck
     from gaugerod.sheets.placed import Placed
+    from gaugerod.take_off.money import PriceList, Quotation
 
 
 def job_from_file(path: Path) -> Job:
@@ -77,6 +78,48 @@ def result_as_document(result: Result) -> Mapping[str, object]:
     from gaugerod.adapters.result_document.document import result_document  # noqa: PLC0415
 
     return result_document(result)
+
+
+def take_off_as_document(result: Result) -> Mapping[str, object]:
+    """The take-off by itself, under the names the result document has."""
+    from gaugerod.adapters.result_document.document import result_document  # noqa: PLC0415
+
+    whole = result_document(result)
+    return {
+        name: whole[name]
+        for name in ("title", "edition", "version", "covering", "take_off", "order", "findings", "cautions")
+    }
+
+
+def price_list_from_file(path: Path) -> "PriceList":
+    """The prices and rates in the user's own list, CSV. Raises InputRefused with every fault."""
+    from gaugerod.adapters.order_files.price_file import read_price_file  # noqa: PLC0415
+
+    return read_price_file(path)
+
+
+def blank_price_list_text(result: Result) -> str:
+    """The price list of this job to fill in, CSV; empty where nothing was taken off."""
+    from gaugerod.adapters.order_files.read_prices import blank_price_list  # noqa: PLC0415
+    from gaugerod.job.quoted import tasks_of  # noqa: PLC0415
+
+    return "" if result.take_off is None else blank_price_list(result.take_off, tasks_of(result))
+
+
+def write_order(result: Result, quotation: "Quotation | None", *, folder: Path, paper: str) -> list[tuple[Path, str]]:
+    """Write the order, and the quotation where there is one; gives each path with what it is."""
+    from gaugerod.adapters.sheet_files.order_folder import order_folder  # noqa: PLC0415
+    from gaugerod.adapters.sheet_files.write import write_files  # noqa: PLC0415
+
+    made_at = datetime.now().astimezone()
+    return write_files(order_folder(result, quotation, paper=paper, made_at=made_at), folder=folder)
+
+
+def write_record(result: Result, *, path: Path, paper: str) -> None:
+    """Write the hand-over record to this file."""
+    from gaugerod.adapters.sheet_files.order_folder import record_pdf  # noqa: PLC0415
+
+    path.write_bytes(record_pdf(result, paper=paper, made_at=datetime.now().astimezone()))
 
 
 def bare_drawing_svg(placed: "Placed") -> str:

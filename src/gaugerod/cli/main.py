@@ -31,6 +31,7 @@ A first roof:
   gaugerod set-out my-roof.toml      courses, perps, findings and the sheet
   gaugerod on-roof my-roof.toml --out roof.html
                                      the marks one at a time, in one file for a phone
+  gaugerod take-off my-roof.toml     what it takes, and what to order
   gaugerod serve                     the same in a browser, on a laptop or phone
 """
 
@@ -92,6 +93,11 @@ def _parser() -> argparse.ArgumentParser:
     _add_set_out(commands.add_parser("set-out", help="set out a job: courses, perps, findings, sheets", epilog=_STATUS))
     _add_demo(commands.add_parser("demo", help="set out the roof that comes with the program", epilog=_STATUS))
     _add_on_roof(commands.add_parser("on-roof", help="one file for a phone: the marks one at a time", epilog=_STATUS))
+    _add_take_off(
+        commands.add_parser("take-off", help="what the job takes: measured, allowed for, to order", epilog=_STATUS)
+    )
+    _add_order(commands.add_parser("order", help="what to buy, in packs and in money, as files", epilog=_STATUS))
+    _add_record(commands.add_parser("record", help="the record to hand over with the roof, as PDF", epilog=_STATUS))
     _add_coverings(commands.add_parser("coverings", help="list the generic coverings, or show one"))
     _add_measure(commands.add_parser("measure", help="make a record of your own tile from a test lay"))
     _add_check_file(commands.add_parser("check-file", help="check a job file without setting it out"))
@@ -123,6 +129,47 @@ def _add_on_roof(command: argparse.ArgumentParser) -> None:
     command.add_argument("--out", metavar="FILE", default="-", help="the HTML file to write; - for standard output")
 
 
+def _add_take_off(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Set out a job file and take it off: every quantity as it lies on the roof, what is added and why, what to order, "
+        "and the count from the cuts beside a flat percentage."
+    )
+    command.add_argument("job", metavar="JOB", help="the job file, .toml or .json")
+    command.add_argument("--json", metavar="FILE", default=None, help="write it as JSON to FILE; - for standard output")
+
+
+def _add_order(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "What to buy for a job, in whole pieces and packs. With a price list of your own it is costed, with your rates for "
+        "the work; what has no price is named and is in no total."
+    )
+    command.add_argument("job", metavar="JOB", help="the job file, .toml or .json")
+    command.add_argument("--prices", metavar="CSV", default=None, help="your prices and rates, before tax")
+    command.add_argument(
+        "--blank-prices",
+        metavar="FILE",
+        default=None,
+        help="write the list of this job to fill in; - for standard output",
+    )
+    command.add_argument(
+        "--out",
+        metavar="DIR",
+        default=None,
+        help="write the order here: CSV, JSON, spreadsheet, PDF, and the quotation",
+    )
+    _add_paper(command)
+
+
+def _add_record(command: argparse.ArgumentParser) -> None:
+    command.description = (
+        "Set out a job file and write the record that is handed over with the roof: what was laid, measured, met and "
+        "accepted, and what no rule covered."
+    )
+    command.add_argument("job", metavar="JOB", help="the job file, .toml or .json")
+    command.add_argument("--out", metavar="FILE", required=True, help="the PDF to write")
+    _add_paper(command)
+
+
 def _add_demo(command: argparse.ArgumentParser) -> None:
     command.description = "Set out the demo roof and write its sheets."
     _add_outputs(command, out_default="gaugerod-demo")
@@ -135,6 +182,10 @@ def _add_outputs(command: argparse.ArgumentParser, *, out_default: str | None) -
     command.add_argument(
         "--out", metavar="DIR", default=out_default, help="write sheets (PDF), drawings (SVG) and result.json here"
     )
+    _add_paper(command)
+
+
+def _add_paper(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--paper", choices=["a4", "a3", "letter"], default="a4", help="paper of the sheets (default: %(default)s)"
     )

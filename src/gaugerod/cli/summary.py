@@ -6,6 +6,7 @@ from gaugerod.basis.finding import Verdict
 from gaugerod.basis.fine_lengths import fine_length
 from gaugerod.basis.lengths import LengthUnit, write_greatest, write_length
 from gaugerod.cli.beneath_lines import beneath_lines
+from gaugerod.cli.edge_lines import edge_lines
 from gaugerod.cli.lines import finding_lines, wrapped
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.job.slope_called import slope_heading
@@ -30,6 +31,7 @@ def summary_lines(result: Result) -> list[str]:
     for short in result.not_set_out:
         lines.extend(["", *wrapped(f"{slope_heading(short.slope.name)} could not be set out. {short.why}")])
     lines.extend(beneath_lines(result.beneath, unit))
+    lines.extend(edge_lines(result))
     lines.extend(finding_lines(result.findings))
     lines.extend(_alternatives(result.alternatives))
     lines.extend(["", *wrapped(result.cautions[-1])])
