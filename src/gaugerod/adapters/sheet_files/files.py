@@ -10,6 +10,7 @@ from gaugerod.adapters.on_roof.write import write_on_roof_html
 from gaugerod.adapters.pdf.write import write_pdf
 from gaugerod.adapters.result_document.document import result_document
 from gaugerod.adapters.sheet_files.beneath_files import Pdf, beneath_job_files, beneath_slope_files
+from gaugerod.adapters.sheet_files.edges_files import edges_files
 from gaugerod.adapters.sheet_files.order_files import order_files
 from gaugerod.adapters.sheet_files.sheet_file import SheetFile
 from gaugerod.adapters.svg.writer import write_svg
@@ -55,6 +56,7 @@ def _files(result: Result, size: PaperSize, made_at: datetime) -> Iterator[Sheet
             make=pdf(lambda roof=roof: roof_sheet(result, roof, size=size)),  # type: ignore[misc]
         )
     yield from beneath_job_files(result, size=size, pdf=pdf)
+    yield from edges_files(result, size=size, pdf=pdf)
     yield from order_files(result, size=size, pdf=pdf)
     if result.slopes:
         yield SheetFile(
