@@ -20,6 +20,8 @@ class WasteFigure(StrEnum):
     FIXINGS_DROPPED = "fixings-dropped"
     LINE_UNITS_BREAKAGE = "line-units-breakage"
     MORTAR_LOST = "mortar-lost"
+    TIMBER_BY_THE_METRE = "timber-by-the-metre"
+    ROLLS_BY_THE_METRE = "rolls-by-the-metre"
 
 
 def waste_figure(edition: Edition, which: WasteFigure) -> Limit:

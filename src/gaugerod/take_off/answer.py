@@ -89,7 +89,7 @@ class OrderLine:
 class WasteCompared:
     """The same covering ordered two ways: counted from the real cuts, and with a flat percentage on the area.
 
-    ``counted_count``  whole units by the cuts, offcuts used, with breakage
+    ``counted_count``  units by the cuts, offcuts used, with breakage: in widths of a whole unit, a half being half of one
     ``flat_count``     net area × units on each m², and the flat percentage on top
     """
 

@@ -9,6 +9,7 @@ from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
 from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.laying.cut_unit import Remedy
 from gaugerod.laying.offcuts import from_wider_units, wider_units
+from gaugerod.setting_out.said import counted
 from gaugerod.take_off.answer import Measured, Trade
 from gaugerod.take_off.ask import Covering, LaidSlope, TakeOffAsk
 
@@ -18,6 +19,15 @@ OFFCUTS = "served by offcuts"
 def main_item(covering: Covering) -> str:
     """The item most of the slope is covered with."""
     return "tile" if isinstance(covering, SingleLapTile | PlainTile) else "slate"
+
+
+def random_item(length_mm: float) -> str:
+    """The name of random slates of one length.
+
+    >>> random_item(400.0), random_item(406.4)
+    ('random-slates-400', 'random-slates-406.4')
+    """
+    return f"random-slates-{length_mm:g}"
 
 
 def covering_measured(ask: TakeOffAsk) -> Iterator[Measured]:
@@ -35,23 +45,26 @@ def _units(ask: TakeOffAsk, covering: SingleLapTile | PlainTile | SizedSlate) ->
     saved = 0 if ask.offcuts is None else ask.offcuts.saved_count
     if saved:
         by_slope.append((OFFCUTS, -saved))
-    sawn = sum(len(slope.pieces) - len(from_wider_units(slope.pieces)) for slope in ask.slopes)
+    sawn = sum(sawn_count(slope) for slope in ask.slopes)
     yield _measured(
         item,
         covering.title if _sized(covering.title) else f"{covering.title}, {size}",
         by_slope,
-        f"whole units laid, {sawn} pieces to saw from {sawn - saved} units, and units cut for the courses at eaves and top"
-        f"{_cloaked(ask)}",
+        f"{_whole_and_sawn(ask, item, sawn_count=sawn, saved_count=saved)}{_cloaked(ask)}",
         covering.mass_kg,
     )
     half = [(slope.name, slope.half_count) for slope in ask.slopes]
     if any(count for _, count in half):
         yield _measured("half-tile", f"half unit of {covering.title}", half, "half units as made", None)
     for remedy, wide in ((Remedy.UNIT_AND_A_HALF, f"{item}-and-a-half"), (Remedy.DOUBLE, f"double-{item}")):
-        counted = [(slope.name, _wide_count(slope, remedy)) for slope in ask.slopes]
-        if any(count for _, count in counted):
+        made_wide = [(slope.name, wide_count(slope, remedy)) for slope in ask.slopes]
+        if any(count for _, count in made_wide):
             yield _measured(
-                wide, f"{wide} for {covering.title}", counted, "one for each small cut and its neighbour together", None
+                wide,
+                f"{wide} for {covering.title}",
+                made_wide,
+                "one for each small cut and its neighbour together",
+                None,
             )
     short = [
         (slope.name, sum(extra.units_count for extra in slope.extra if extra.item == "eaves-tile"))
@@ -65,6 +78,17 @@ def _units(ask: TakeOffAsk, covering: SingleLapTile | PlainTile | SizedSlate) ->
             "courses under the eaves and at the top",
             None,
         )
+
+
+def _whole_and_sawn(ask: TakeOffAsk, item: str, *, sawn_count: int, saved_count: int) -> str:
+    """What whole units are taken for."""
+    parts = ["whole units laid"]
+    if sawn_count:
+        parts.append(f"{counted(sawn_count, 'piece')} to saw from {counted(sawn_count - saved_count, 'unit')}")
+    extra = {extra.name: None for slope in ask.slopes for extra in slope.extra if extra.item == item}
+    if extra:
+        parts.append(f"units cut for: {', '.join(extra)}")
+    return "; ".join(parts)
 
 
 def _cloaked(ask: TakeOffAsk) -> str:
@@ -82,12 +106,17 @@ def _sized(title: str) -> bool:
 
 def _own_units_count(slope: LaidSlope, item: str) -> int:
     """Whole units of one slope, if no offcut served: laid whole, sawn, or cut for an extra course."""
-    sawn = len(slope.pieces) - len(from_wider_units(slope.pieces))
     extra = sum(extra.units_count for extra in slope.extra if extra.item == item)
-    return slope.whole_count + sawn + extra
+    return slope.whole_count + sawn_count(slope) + extra
 
 
-def _wide_count(slope: LaidSlope, remedy: Remedy) -> int:
+def sawn_count(slope: LaidSlope) -> int:
+    """Pieces to saw from whole units: those that come from wider ones left out."""
+    return len(slope.pieces) - len(from_wider_units(slope.pieces))
+
+
+def wide_count(slope: LaidSlope, remedy: Remedy) -> int:
+    """Wider units of one kind: one for each small cut and its neighbour together."""
     return sum(1 for piece in wider_units(slope.pieces) if piece.remedy is remedy)
 
 
@@ -120,7 +149,7 @@ def _random(ask: TakeOffAsk) -> Iterator[Measured]:
                 )
     for length_mm in sorted(by_slope, reverse=True):
         yield Measured(
-            item=f"random-slates-{length_mm:g}",
+            item=random_item(length_mm),
             what=f"random slates {length_mm:g} mm long, laid edge to edge",
             trade=Trade.COVERING,
             unit="m",

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from math import ceil
 
 from gaugerod.edges.answer import EdgePart, LeadPieces, PartUnit, RoofEdges
+from gaugerod.setting_out.said import counted
 from gaugerod.take_off.answer import Measured, Trade
 
 _AIR = ("air-unit-low", "air-unit-high")
@@ -55,13 +56,13 @@ def lead_measured(edges: RoofEdges) -> Iterator[Measured]:
         metres = sum(pieces.count * pieces.length_mm for _, pieces in each) / 1000
         uses = ", ".join(dict.fromkeys(pieces.use.value.replace("-", " ") for _, pieces in each))
         yield Measured(
-            item=f"lead-code-{code}-{width_mm:g}mm",
+            item=f"lead-code-{code}-{width_mm:g}",
             what=f"sheet lead code {code}, {width_mm:g} mm wide, {metres:.2f} m: {uses}",
             trade=Trade.LEAD,
             unit=PartUnit.KILOGRAMS.value,
             net=sum(pieces.mass_kg for _, pieces in each),
             by_slope=tuple((name, pieces.mass_kg) for name, pieces in each),
-            how=f"{sum(pieces.count for _, pieces in each)} pieces, laps counted, at {each[0][1].kg_m2:g} kg/m²",
+            how=f"{counted(sum(pieces.count for _, pieces in each), 'piece')}, laps counted, at {each[0][1].kg_m2:g} kg/m²",
             each_kg=1.0,
             citation=each[0][1].citations[0] if each[0][1].citations else None,
         )

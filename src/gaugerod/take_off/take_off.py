@@ -3,16 +3,19 @@
 from collections.abc import Iterator, Sequence
 
 from gaugerod.basis.citation import house
+from gaugerod.basis.errors import InputRefused
 from gaugerod.basis.finding import Finding, not_covered
 from gaugerod.basis.working import Step
 from gaugerod.take_off.allowances import allowances
 from gaugerod.take_off.answer import Measured, OrderLine, TakeOff, Trade
 from gaugerod.take_off.ask import TakeOffAsk
+from gaugerod.take_off.ask_faults import ask_faults
 from gaugerod.take_off.beneath import beneath_measured
 from gaugerod.take_off.compared import waste_compared
 from gaugerod.take_off.covering import covering_measured
 from gaugerod.take_off.edge_parts import edges_measured, whole_up_count
-from gaugerod.take_off.masses import masses
+from gaugerod.take_off.left_out import left_out
+from gaugerod.take_off.masses import mass_findings, masses
 from gaugerod.take_off.packs import packed
 
 WHOLE = ("pieces", "rolls")
@@ -24,16 +27,19 @@ def take_off(ask: TakeOffAsk) -> TakeOff:
 
     Source: the plans of each part; allowances the edition's or the job's own (``standards.waste``).
     Scope: slopes that were laid; parts that were worked out. What is left out is told in ``not_counted``.
+    Raises InputRefused with every fault of the figures.
     """
+    faults = tuple(ask_faults(ask))
+    if faults:
+        raise InputRefused(faults)
     measured = [*covering_measured(ask), *beneath_measured(ask), *edges_measured(ask.edges)]
     lines = tuple(_line(ask, each) for each in sorted(measured, key=lambda each: list(Trade).index(each.trade)))
-    findings = tuple(_not_laid(ask))
     return TakeOff(
         lines=lines,
-        compared=() if ask.not_laid or ask.not_set_out else tuple(waste_compared(ask, lines)),
+        compared=() if ask.not_laid or ask.not_set_out else tuple(waste_compared(ask)),
         masses=masses(ask),
-        not_counted=tuple(_not_counted(ask, lines)),
-        findings=findings,
+        not_counted=tuple(left_out(ask, lines)),
+        findings=(*_not_laid(ask), *mass_findings(ask)),
         working=_working(lines),
     )
 
@@ -66,25 +72,6 @@ def _not_laid(ask: TakeOffAsk) -> Iterator[Finding]:
             citation=UNIT_BY_UNIT,
             says="This slope was not laid out unit by unit, so nothing of it is in the order: see why in its own findings.",
         )
-
-
-def _not_counted(ask: TakeOffAsk, lines: Sequence[OrderLine]) -> Iterator[str]:
-    for name in (*ask.not_laid, *ask.not_set_out):
-        yield f"{name}: the covering of this slope, for it was not laid out unit by unit."
-    if ask.battens is None:
-        yield "Battens and their nails: they were not worked out. Put [battens] into the job, with the rafter spacing."
-    if ask.rolls is None:
-        yield "Underlay: it was not worked out. Put [underlay] into the job."
-    if not ask.fixings:
-        yield "Nails, clips and hooks of the covering: they were not worked out. Put [fixings] into the job."
-    if ask.edges is not None:
-        bare = [edge.name for edge in ask.edges.edges if edge.line is not None and not edge.made]
-        if bare:
-            yield f"Edges of which it was not said how they are made: {'; '.join(bare)}."
-    known = {line.measured.item for line in lines}
-    for pack in ask.wished.packs:
-        if pack.item not in known:
-            yield f"A pack is stated for {pack.item}, and this job takes none."
 
 
 def _working(lines: Sequence[OrderLine]) -> Step:

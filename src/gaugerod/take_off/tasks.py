@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from gaugerod.edges.ask import LineKind
+from gaugerod.laying.cut_unit import Remedy
 from gaugerod.take_off.ask import TakeOffAsk
 from gaugerod.take_off.money import Task
 
@@ -35,7 +36,8 @@ def _tasks(ask: TakeOffAsk) -> Iterator[Task]:
     battens_m = 0.0 if ask.battens is None else ask.battens.cutting.net_mm / 1000
     yield Task(task="battens", what="set out and nail the battens", unit="m", quantity=battens_m)
     yield Task(task="lay-covering", what="lay the covering", unit="m2", quantity=area_m2)
-    pieces = sum(len(slope.pieces) for slope in ask.slopes)
+    # A random slate is not sawn narrower: one of that width is taken from the stack.
+    pieces = sum(piece.remedy is not Remedy.CHOOSE_WIDTH for slope in ask.slopes for piece in slope.pieces)
     yield Task(task="cut", what="saw units to the line", unit="pieces", quantity=float(pieces))
     yield from _edges(ask)
 
