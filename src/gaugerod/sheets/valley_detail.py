@@ -29,11 +29,21 @@ def valley_detail(result: Result, edge: MadeEdge) -> Detail | None:
         paths += _one_side(sign, rise_deg, half_mm=half_mm, welt_mm=welt_mm, board_mm=board.value)
     paths += _lining(found.backing_left_deg, found.backing_right_deg, welt_mm=welt_mm, board_mm=board.value)
     across_mm = board.value + _BATTEN_DEEP_MM + _THICK_MM + 18.0
-    left = _at(-1.0, found.backing_right_deg, half_mm, across_mm)
-    right = _at(1.0, found.backing_left_deg, half_mm, across_mm)
     lining = next((pieces for pieces in edge.lead if pieces.use is LeadUse.VALLEY_LINING), None)
     measures = [
-        Measure(from_mm=left, to_mm=right, name="clear", value=write_length(edge.clear_mm, unit)),
+        Measure(
+            from_mm=_at(1.0, found.backing_left_deg, 0.0, across_mm),
+            to_mm=_at(1.0, found.backing_left_deg, half_mm, across_mm),
+            name="line to cut edge",
+            value=fine_length(half_mm, unit),
+        ),
+        Measure(
+            from_mm=(0.0, board.value + 2.0),
+            to_mm=(0.0, board.value + 2.0),
+            name="clear, both sides together",
+            value=write_length(edge.clear_mm, unit),
+            left=True,
+        ),
         Measure(
             from_mm=_at(1.0, found.backing_left_deg, 0.0, board.value + 4.0),
             to_mm=_at(1.0, found.backing_left_deg, welt_mm, board.value + 4.0),
