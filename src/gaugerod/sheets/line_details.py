@@ -80,11 +80,11 @@ def _over(
     unit = result.job.show_lengths_in
     reach_mm = result.job.wishes.ridge_cover_mm if dihedral_deg is None else None
     paths: list[Path] = []
-    for side, fall_deg in zip((1.0, -1.0), falls_deg, strict=True):
-        if one_sided and side < 0:
+    for sign, fall_deg in zip((1.0, -1.0), falls_deg, strict=True):
+        if one_sided and sign < 0:
             continue
         paths += _one_side(
-            side, fall_deg, below_mm[0] if side > 0 and below_mm else (below_mm[-1] if below_mm else 60.0)
+            sign, fall_deg, below_mm[0] if sign > 0 and below_mm else (below_mm[-1] if below_mm else 60.0)
         )
     paths += _unit_over(falls_deg, reach_mm or _REACH_DRAWN_MM, one_sided=one_sided)
     measures: list[Measure] = []
@@ -107,12 +107,12 @@ def _over(
     return Detail(title=title, paths=tuple(paths), measures=tuple(measures), only_drawn=_ONLY)
 
 
-def _one_side(side: float, fall_deg: float, below_mm: float) -> list[Path]:
+def _one_side(sign: float, fall_deg: float, below_mm: float) -> list[Path]:
     """Rafter, top batten and top unit of one slope."""
 
     def placed(from_mm: float, to_mm: float, low_mm: float, high_mm: float) -> tuple[Point, ...]:
         block = falling(pitch_deg=fall_deg, from_mm=from_mm, to_mm=to_mm, low_mm=low_mm, high_mm=high_mm)
-        return block if side > 0 else tuple((-x, y) for x, y in block)
+        return block if sign > 0 else tuple((-x, y) for x, y in block)
 
     return [
         closed(Pen.TIMBER, placed(0.0, _SHOWN_MM, -_RAFTER_MM, 0.0)),

@@ -25,8 +25,8 @@ def valley_detail(result: Result, edge: MadeEdge) -> Detail | None:
     board = valley_figure(edition, ValleyFigure.BOARD_THICKNESS)
     half_mm = edge.clear_mm / 2
     paths: list[Path] = []
-    for side, rise_deg in ((1.0, found.backing_left_deg), (-1.0, found.backing_right_deg)):
-        paths += _one_side(side, rise_deg, half_mm=half_mm, welt_mm=welt_mm, board_mm=board.value)
+    for sign, rise_deg in ((1.0, found.backing_left_deg), (-1.0, found.backing_right_deg)):
+        paths += _one_side(sign, rise_deg, half_mm=half_mm, welt_mm=welt_mm, board_mm=board.value)
     paths += _lining(found.backing_left_deg, found.backing_right_deg, welt_mm=welt_mm, board_mm=board.value)
     across_mm = board.value + _BATTEN_DEEP_MM + _THICK_MM + 18.0
     left = _at(-1.0, found.backing_right_deg, half_mm, across_mm)
@@ -71,26 +71,26 @@ def valley_detail(result: Result, edge: MadeEdge) -> Detail | None:
     )
 
 
-def _at(side: float, rise_deg: float, s_mm: float, n_mm: float) -> Point:
+def _at(sign: float, rise_deg: float, s_mm: float, n_mm: float) -> Point:
     """A point on a slope that rises away from the valley: along it, and square off it."""
     x, y = s_mm * cos_deg(rise_deg) - n_mm * sin_deg(rise_deg), s_mm * sin_deg(rise_deg) + n_mm * cos_deg(rise_deg)
-    return (side * x, y)
+    return (sign * x, y)
 
 
-def _block(side: float, rise_deg: float, s_mm: tuple[float, float], n_mm: tuple[float, float]) -> tuple[Point, ...]:
+def _block(sign: float, rise_deg: float, s_mm: tuple[float, float], n_mm: tuple[float, float]) -> tuple[Point, ...]:
     (from_mm, to_mm), (low_mm, high_mm) = s_mm, n_mm
     return tuple(
-        _at(side, rise_deg, s, n) for s, n in ((from_mm, low_mm), (to_mm, low_mm), (to_mm, high_mm), (from_mm, high_mm))
+        _at(sign, rise_deg, s, n) for s, n in ((from_mm, low_mm), (to_mm, low_mm), (to_mm, high_mm), (from_mm, high_mm))
     )
 
 
-def _one_side(side: float, rise_deg: float, *, half_mm: float, welt_mm: float, board_mm: float) -> list[Path]:
+def _one_side(sign: float, rise_deg: float, *, half_mm: float, welt_mm: float, board_mm: float) -> list[Path]:
     top_mm = board_mm + _BATTEN_DEEP_MM
     return [
-        closed(Pen.TIMBER, _block(side, rise_deg, (0.0, _SHOWN_MM), (-_RAFTER_MM, 0.0))),
-        closed(Pen.TIMBER, _block(side, rise_deg, (0.0, welt_mm + 60.0), (0.0, board_mm))),
-        closed(Pen.SECTION_BATTEN, _block(side, rise_deg, (welt_mm + 10.0, _SHOWN_MM), (board_mm, top_mm))),
-        closed(Pen.UNIT, _block(side, rise_deg, (half_mm, _SHOWN_MM), (top_mm, top_mm + _THICK_MM))),
+        closed(Pen.TIMBER, _block(sign, rise_deg, (0.0, _SHOWN_MM), (-_RAFTER_MM, 0.0))),
+        closed(Pen.TIMBER, _block(sign, rise_deg, (0.0, welt_mm + 60.0), (0.0, board_mm))),
+        closed(Pen.SECTION_BATTEN, _block(sign, rise_deg, (welt_mm + 10.0, _SHOWN_MM), (board_mm, top_mm))),
+        closed(Pen.UNIT, _block(sign, rise_deg, (half_mm, _SHOWN_MM), (top_mm, top_mm + _THICK_MM))),
     ]
 
 
