@@ -7,6 +7,7 @@ from pathlib import Path
 import jsonschema
 import pytest
 
+from gaugerod.adapters.job_file.read import read_job_document
 from gaugerod.adapters.roof_check_file.read import read_roof_document
 from gaugerod.basis.errors import InputRefused
 from tools.generate import ROOF_SCHEMA, SCHEMA, generated
@@ -43,6 +44,13 @@ def test_the_schema_of_the_roof_file_takes_every_example(path: Path) -> None:
         {"covering": {"from": 7}},
         {"set_out": {"bond": "diagonal"}},
         {"roof": {}},
+        {"edges": {"ridge": {"unit": {"length": "450 mm"}}}},
+        {"edges": {"wall": {"lead_code": 9}}},
+        {"edges": {"shared": [{"slopes": ["rear"], "edge": "ridge"}]}},
+        {"order": {"breakage": 51}},
+        {"order": {"pack": [{"item": "tile", "size": 0}]}},
+        {"order": {"money": {"places": 5}}},
+        {"record": {"deviation": [{"what": "The old gutter stays."}]}},
     ],
     ids=str,
 )
@@ -50,6 +58,8 @@ def test_the_schema_refuses_what_the_door_refuses(change: dict[str, object]) -> 
     document = {**tomllib.loads(EXAMPLES[0].read_text("utf-8")), **change}
     with pytest.raises(jsonschema.ValidationError):
         jsonschema.validate(document, json.loads(SCHEMA.read_text("utf-8")))
+    with pytest.raises(InputRefused):
+        read_job_document(document)
 
 
 ROD = {"at": "0 m", "rafter": "4.905 m"}

@@ -27,6 +27,7 @@ def take_off_lines(result: Result) -> list[str]:
         lines.extend(_compared(taken))
         lines.extend(_masses(taken))
     lines.extend(finding_lines(_findings(result)))
+    lines.append("  Of the edges and the order, and all that is outside. gaugerod set-out tells the rest.")
     lines.extend(["", *wrapped(result.cautions[-1])])
     return lines
 

@@ -8,12 +8,12 @@ from statistics import fmean
 from gaugerod.coverings.double_lap import PlainTile, RandomSlates
 from gaugerod.edges.answer import RoofEdges
 from gaugerod.fixing.ask import Units
-from gaugerod.fixing.extra_courses import SHORT, UNDER_EAVES, extra_units
+from gaugerod.fixing.extra_courses import SHORT, extra_units
 from gaugerod.geometry.polygon import Point, signed_area_mm2
 from gaugerod.job.laid_out import average_width_mm
 from gaugerod.job.model import Job
 from gaugerod.job.result import Beneath, Laid, NotSetOut, SlopeResult
-from gaugerod.laying.ask import LayingAsk
+from gaugerod.laying.ask import CourseLine, LayingAsk
 from gaugerod.laying.offcuts import OffcutPlan
 from gaugerod.take_off.ask import ExtraCourse, LaidSlope, TakeOffAsk
 from gaugerod.take_off.covering import main_item
@@ -76,24 +76,31 @@ def _extra(job: Job, slope: SlopeResult, laid: Laid) -> Iterator[ExtraCourse]:
     if slope.double_lap is None:
         return
     made_short = isinstance(job.covering, PlainTile) and job.covering.eaves_length_mm is not None
-    for units in extra_units(laid.ask, extras=slope.double_lap):
-        count = max(_laid_count(units), *(_end_to_end_count(units, run_mm) for run_mm in _course_runs_mm(units.ask)))
-        if count and units.name in {UNDER_EAVES, SHORT}:
+    item = "eaves-tile" if made_short else main_item(job.covering)
+    found = tuple(extra_units(laid.ask, extras=slope.double_lap))
+    for units in found:
+        cover_mm = units.ask.courses[0].perps.cover_mm
+        run_counts = [_end_to_end_count(run_mm, cover_mm) for run_mm in _course_runs_mm(units.ask)]
+        count = max(_laid_count(units), *run_counts)
+        if count:
             yield ExtraCourse(
-                name=units.name,
-                item="eaves-tile" if made_short else main_item(job.covering),
-                units_count=count,
-                length_mm=units.ask.courses[0].unit_length_mm,
+                name=units.name, item=item, units_count=count, length_mm=units.ask.courses[0].unit_length_mm
             )
+    lengths_mm = [rod.short.length_mm for rod in slope.double_lap.rods if rod.short is not None]
+    if lengths_mm and SHORT not in {units.name for units in found}:
+        # It runs out on its way across, where the ridge laps without it: units for the whole width, so that none is short.
+        top = laid.ask.courses[-1]
+        count = _end_to_end_count(_along_mm(laid.ask, top.tail), top.perps.cover_mm)
+        yield ExtraCourse(name=SHORT, item=item, units_count=count, length_mm=max(lengths_mm))
 
 
 def _laid_count(units: Units) -> int:
     return sum(run.count for run in units.laying.runs) + len(units.pieces)
 
 
-def _end_to_end_count(units: Units, run_mm: float) -> int:
+def _end_to_end_count(run_mm: float, cover_mm: float) -> int:
     """Units for a course that begins with half a one at either end: so none is short whichever way it is begun."""
-    return ceil(run_mm / units.ask.courses[0].perps.cover_mm + 0.5 - 1e-9)
+    return ceil(run_mm / cover_mm + 0.5 - 1e-9)
 
 
 def _course_runs_mm(ask: LayingAsk) -> Iterator[float]:
@@ -104,6 +111,13 @@ def _course_runs_mm(ask: LayingAsk) -> Iterator[float]:
         at_mm = (lower.height_mm(middle_mm) + upper.height_mm(middle_mm)) / 2
         run_mm = _width_mm(ask.outline.points_mm, at_mm)
         yield run_mm - sum(_width_mm(opening.points_mm, at_mm) for opening in ask.openings)
+
+
+def _along_mm(ask: LayingAsk, line: CourseLine) -> float:
+    """How far the slope runs along a course line, taken where it is widest."""
+    xs = [x for x, _ in ask.outline.points_mm]
+    places_mm = (min(xs), (min(xs) + max(xs)) / 2, max(xs))
+    return max(_width_mm(ask.outline.points_mm, line.height_mm(x_mm)) for x_mm in places_mm)
 
 
 def _width_mm(ring: Sequence[Point], at_mm: float) -> float:

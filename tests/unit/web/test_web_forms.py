@@ -104,6 +104,19 @@ def test_openings_and_what_the_form_does_not_ask_stay_when_a_slope_is_saved(brow
     assert {**document["slope"][0], "name": "back", "bottom": "eaves"} == {"bottom": "eaves", **saved}
 
 
+def test_what_stands_in_an_opening_is_asked_and_an_emptied_opening_is_taken_out(browser: Browser) -> None:
+    page = browser.get(f"/jobs/{browser.job}/slopes/1").text
+    form = dict(re.findall(r'<input id="[^"]+" name="([^"]+)" value="([^"]*)"', page))
+    choices = dict(re.findall(r'<select id="[^"]+" name="([^"]+)".*?<option value="([^"]+)" selected', page, re.DOTALL))
+    assert "kit" == choices["opening[0].made"]
+    sent = {**form, **choices, "do": "save"}
+    browser.post(f"/jobs/{browser.job}/slopes/1", {**sent, "opening[0].made": "chimney"})
+    assert "chimney" == browser.document()["slope"][0]["opening"][0]["made"]
+    emptied = {name: "" for name in form if name.startswith("opening[0]")}
+    browser.post(f"/jobs/{browser.job}/slopes/1", {**sent, **emptied})
+    assert "opening" not in browser.document()["slope"][0]
+
+
 def test_a_slope_can_be_taken_out(browser: Browser) -> None:
     assert 303 == browser.post(f"/jobs/{browser.job}/slopes/1", {"do": "take-out"}).status_code
     assert "slope" not in browser.document()

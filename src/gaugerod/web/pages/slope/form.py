@@ -6,6 +6,7 @@ from typing import Any
 
 from gaugerod.adapters.job_file.allowed import PLACE_ON_THE_ROOF
 from gaugerod.basis.errors import Fault
+from gaugerod.edges.wished import OpeningMade
 from gaugerod.job.model import TopKind
 from gaugerod.setting_out.across import SideKind
 from gaugerod.sheets.slope_labels import opening_letter
@@ -24,7 +25,12 @@ from gaugerod.web.pages.slope.context import OpeningFields
 from gaugerod.web.pitch_ways import PitchBy, pitch_fields, pitch_typed
 
 MOST_ROWS_COUNT = 60
-_OPENING = ("name", "from_left", "up_slope", "width", "height")
+_OPENING = ("name", "from_left", "up_slope", "width", "height", "made")
+_MADE = (
+    Choice(value="", label="not said"),
+    Choice(value=OpeningMade.CHIMNEY.value, label="a chimney, dressed in lead"),
+    Choice(value=OpeningMade.KIT.value, label="a window with its own flashing kit"),
+)
 _DIAGONALS = ("from_left", "from_right")
 
 
@@ -112,15 +118,21 @@ def _opening(index: int, row: Mapping[str, Any]) -> tuple[Field, ...]:
         ("width", "Width", "along the eaves"),
         ("height", "Height", "up the slope"),
     )
-    return tuple(
-        Field(
-            name=f"opening[{index}].{key}",
-            label=label,
-            value=str(row.get(key, "")) if key == "name" else shown_length(row.get(key)),
-            hint=hint,
-            length=key != "name",
-        )
-        for key, label, hint in asked
+    made = Field(
+        name=f"opening[{index}].made", label="What stands in it", value=str(row.get("made", "")), choices=_MADE
+    )
+    return (
+        *(
+            Field(
+                name=f"opening[{index}].{key}",
+                label=label,
+                value=str(row.get(key, "")) if key == "name" else shown_length(row.get(key)),
+                hint=hint,
+                length=key != "name",
+            )
+            for key, label, hint in asked
+        ),
+        made,
     )
 
 
@@ -164,7 +176,7 @@ def _openings_typed(form: Mapping[str, str]) -> list[dict[str, str]]:
     rows: list[dict[str, str]] = []
     for index in range(MOST_ROWS_COUNT):
         row = {key: text for key in _OPENING if (text := typed(form, f"opening[{index}].{key}")) is not None}
-        if row:
+        if row.keys() - {"made"}:  # an opening whose every other field is emptied is taken out
             rows.append(row)
     return rows
 
