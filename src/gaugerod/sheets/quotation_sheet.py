@@ -122,7 +122,7 @@ def _table(rows: tuple[tuple[str, ...], ...]) -> Table:
 
 def _material(cost: MaterialCost, money: MoneySettings, unit: LengthUnit) -> tuple[str, ...]:
     measured, price = cost.line.measured, cost.price
-    note = "" if price is None or not price.note else f"\n{price.note}"
+    note = "" if price is None else _note(price.note, measured.what)
     return (
         f"{measured.what[:1].upper()}{measured.what[1:]}{note}",
         quantity_said(float(cost.quantity), measured.unit, unit, up=True).replace(" (", "\n("),
@@ -131,12 +131,19 @@ def _material(cost: MaterialCost, money: MoneySettings, unit: LengthUnit) -> tup
     )
 
 
+def _note(note: str, what: str) -> str:
+    """The user's own words below the line's; nothing where they only repeat it, as in the list this job wrote."""
+    return "" if note.removeprefix("'") in {"", what} else f"\n{note}"
+
+
 def _per(per: Decimal, unit: str) -> str:
     """What a price is for: one piece, a thousand, a metre.
 
     >>> _per(Decimal(1000), "pieces"), _per(Decimal(1), "m2"), _per(Decimal(1), "pieces")
     ('for 1000', 'for 1 m²', 'each')
     """
+    if per == 1 and unit == "rolls":
+        return "a roll"
     if per == 1 and unit == "pieces":
         return "each"
     return f"for {per.normalize():f} {unit_said(unit)}".rstrip()
@@ -144,7 +151,7 @@ def _per(per: Decimal, unit: str) -> str:
 
 def _labour(cost: LabourCost, money: MoneySettings, unit: LengthUnit) -> tuple[str, ...]:
     task, rate = cost.task, cost.rate
-    note = "" if rate is None or not rate.note else f"\n{rate.note}"
+    note = "" if rate is None else _note(rate.note, task.what)
     return (
         f"{task.what[:1].upper()}{task.what[1:]}{note}",
         quantity_said(float(cost.quantity), task.unit, unit).replace(" (", "\n("),
