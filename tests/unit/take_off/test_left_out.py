@@ -1,0 +1,50 @@
+"""What the order leaves out is said, a sentence each; what it holds is not."""
+
+from dataclasses import replace
+
+from gaugerod.take_off.left_out import left_out
+from gaugerod.take_off.take_off import take_off
+from gaugerod.take_off.wished import OrderWished, Pack
+from tests.scenario.take_off_asks import ask, edge, edges, part
+from tests.scenario.taken_off import example
+from tests.scenario.taken_off_jobs import ask_of
+
+
+def test_parts_that_were_not_asked_for() -> None:
+    assert ["Battens", "Underlay", "Nails, clips and hooks"] == [
+        next(name for name in ("Battens", "Underlay", "Nails, clips and hooks") if said.startswith(name))
+        for said in left_out(ask(), ())
+    ]
+
+
+def test_edges_that_were_not_said_how_they_are_made_are_named() -> None:
+    roof = edges(edge("ridge", part("ridge-unit", 1.0)), edge("left verge", made=""), edge("right verge", made=""))
+    said = "Edges of which it was not said how they are made: left verge; right verge."
+    assert said == list(left_out(ask(edges=roof), ()))[-1]
+
+
+def test_a_pack_of_what_is_not_taken() -> None:
+    answer = take_off(ask(wished=OrderWished(packs=(Pack(item="slate", size=10.0), Pack(item="tile", size=10.0)))))
+    assert "A pack is stated for slate, and this job takes none." == answer.not_counted[-1]
+    assert not any("for tile" in said for said in answer.not_counted)
+
+
+def test_nothing_is_left_out_where_all_was_worked_out() -> None:
+    assert () == take_off(ask_of(example("demo"))).not_counted
+
+
+def test_a_slope_that_one_part_was_not_worked_out_for_is_named() -> None:
+    asked = ask_of(example("hipped-house"))
+    assert asked.battens is not None
+    first = asked.slopes[0].name
+    without = replace(
+        asked,
+        underlay=tuple(each for each in asked.underlay if each.where != first),
+        fixings=tuple(each for each in asked.fixings if each.where != first),
+        battens=replace(asked.battens, slopes=tuple(each for each in asked.battens.slopes if each.where != first)),
+    )
+    assert [
+        f"{first}: the battens of this slope and their nails. What was found of it says why.",
+        f"{first}: the underlay of this slope. What was found of it says why.",
+        f"{first}: the fixings of this slope's covering. What was found of it says why.",
+    ] == list(take_off(without).not_counted)
