@@ -2,10 +2,28 @@
 
 import json
 from datetime import datetime
+from functools import cache
 from importlib import resources
+from typing import TYPE_CHECKING
 
 from gaugerod.adapters.pdf.sheet_data import sheet_data
 from gaugerod.sheets.sheet import Sheet
+
+if TYPE_CHECKING:
+    from typst import Fonts
+
+
+@cache
+def _template() -> bytes:
+    return resources.files("gaugerod.adapters.pdf").joinpath("sheet.typ").read_bytes()
+
+
+@cache
+def _fonts() -> "Fonts":
+    """The typesetter's own fonts and no others, read once: the same sheet looks the same on every machine."""
+    import typst  # noqa: PLC0415 -- as in write_pdf
+
+    return typst.Fonts(include_system_fonts=False)
 
 
 def write_pdf(sheet: Sheet, *, made_at: datetime) -> bytes:
@@ -14,12 +32,11 @@ def write_pdf(sheet: Sheet, *, made_at: datetime) -> bytes:
 
     if made_at.tzinfo is None:
         raise ValueError("the time a sheet was made needs a time zone")
-    template = resources.files("gaugerod.adapters.pdf").joinpath("sheet.typ").read_bytes()
     pdf = typst.compile(
-        template,
+        _template(),
         format="pdf",
         sys_inputs={"sheet": json.dumps(sheet_data(sheet), ensure_ascii=False, allow_nan=False)},
-        ignore_system_fonts=True,
+        font_paths=_fonts(),
         pdf_standards="ua-1",
         timestamp=int(made_at.timestamp()),
     )
