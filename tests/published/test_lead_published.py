@@ -121,7 +121,7 @@ def test_a_soaker_is_175_mm_wide() -> None:
     """Source: leadwork detail sheets: 175 mm, of it 75 mm up the wall and 100 mm under the covering."""
     up, under = (lead_figure(GB, which) for which in (LeadFigure.SOAKER_UP, LeadFigure.SOAKER_UNDER))
     assert (75.0, 100.0) == (up.value, under.value)
-    assert 175.0 == wall_soakers(slope("rear"), count=14, up_mm=up.value, edition=GB).width_mm
+    assert 175.0 == wall_soakers(slope("rear"), count=14, up=up, edition=GB).width_mm
     beside = line(LineKind.SIDE_ABUTMENT, slope_deg=35.0)
     ask = edges_ask(beside, wished=EdgesWished(wall=WallWished()), covering=sized_slate("slate-500x250"))
     (soakers,) = [each for each in side_abutment_edge(ask, beside).lead if each.use is LeadUse.SOAKER]

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from math import isfinite
 
 from gaugerod.basis.errors import Fault
-from gaugerod.edges.ask import EdgesAsk
-from gaugerod.edges.wished import AirUnit, EavesWished, LineUnit, RidgeWished, VergeWished
+from gaugerod.edges.ask import EdgeOpening, EdgesAsk
+from gaugerod.edges.wished import AirUnit, EavesWished, LineUnit, RidgeWished, ValleyWished, VergeWished
 from gaugerod.standards.edges import EdgeFigure, edge_figure
 
 _ABOVE_NOTHING = "above nothing"
@@ -13,7 +13,7 @@ _MEASURE = "Measure it again."
 
 
 def ask_faults(ask: EdgesAsk) -> Iterator[Fault]:
-    """Faults of the lines, and of what was said of ridges, verges, eaves and air units. The rest is refused where it is used."""
+    """Faults of the lines, and of what was said of ridges, verges, valleys, walls, eaves and air units, and of openings."""
     for line in ask.lines:
         yield from _length(f"{line.name}.length", line.length_mm)
         if not isfinite(line.past_ends_mm):
@@ -22,9 +22,14 @@ def ask_faults(ask: EdgesAsk) -> Iterator[Fault]:
             yield Fault(f"{line.name}.courses", str(min(line.courses_count)), "none or more", "Count them again.")
     yield from _ridge(ask.wished.ridge)
     yield from _verge(ask.wished.verge)
+    yield from _valley(ask.wished.valley)
+    if ask.wished.wall is not None:
+        yield from _length("edges.wall.side_cover", ask.wished.wall.side_cover_mm)
     yield from _eaves(ask, ask.wished.eaves)
     for level, unit in (("low", ask.wished.air.low), ("high", ask.wished.air.high)):
         yield from _air(f"edges.air.{level}", unit)
+    for opening in ask.openings:
+        yield from _opening(opening)
 
 
 def _ridge(wished: RidgeWished | None) -> Iterator[Fault]:
@@ -55,6 +60,34 @@ def _verge(wished: VergeWished | None) -> Iterator[Fault]:
     if wished is not None:
         yield from _length("edges.verge.undercloak", wished.undercloak_length_mm)
         yield from _length("edges.verge.bed", wished.bed_mm)
+
+
+def _valley(wished: ValleyWished | None) -> Iterator[Fault]:
+    if wished is None:
+        return
+    yield from _length("edges.valley.clear", wished.clear_mm)
+    yield from _length("edges.valley.girth", wished.girth_mm)
+    yield from _length("edges.valley.liner_length", wished.liner_length_mm)
+    lap_mm, long_mm = wished.liner_lap_mm, wished.liner_length_mm
+    if lap_mm is None:
+        return
+    if not (isfinite(lap_mm) and lap_mm >= 0):
+        yield Fault("edges.valley.liner_lap", f"{lap_mm:g} mm", "nothing or more", _MEASURE)
+    elif long_mm is not None and 0 < long_mm <= lap_mm:
+        yield Fault(
+            "edges.valley.liner_lap",
+            f"{lap_mm:g} mm",
+            f"less than the liner's length, {long_mm:g} mm",
+            "Such a liner would never get up the valley.",
+        )
+
+
+def _opening(opening: EdgeOpening) -> Iterator[Fault]:
+    name = f"{opening.slope}, {opening.name}"
+    yield from _length(f"{name}.width", opening.width_mm)
+    yield from _length(f"{name}.height", opening.height_mm)
+    if opening.courses_count < 0:
+        yield Fault(f"{name}.courses", str(opening.courses_count), "none or more", "Count them again.")
 
 
 def _eaves(ask: EdgesAsk, wished: EavesWished | None) -> Iterator[Fault]:

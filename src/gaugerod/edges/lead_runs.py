@@ -49,7 +49,11 @@ def lead_along(
     citations: tuple[Citation, ...],
     edition: Edition,
 ) -> LeadPieces | None:
-    """Equal pieces along a run, whole millimetres up; None where no figure says how long a piece of this code may be."""
+    """Equal pieces along a run, whole millimetres up; None where no figure says how long a piece of this code may be.
+
+    Raises NothingToSetOut for a run or a width that is none.
+    """
+    refuse_unless_above_nothing(rule="lead pieces", where=use.value, value=width_mm, unit="mm")
     longest = longest_piece(edition, place=place, code=lead.code)
     if not isinstance(longest, Limit):
         return None

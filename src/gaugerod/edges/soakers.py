@@ -6,7 +6,9 @@ Scope: the greatest gauge of the slope; where courses differ, as with random sla
 
 from math import ceil
 
+from gaugerod.basis.citation import Citation
 from gaugerod.basis.finding import Finding
+from gaugerod.basis.limit import Limit
 from gaugerod.edges.answer import LeadPieces, LeadUse
 from gaugerod.edges.ask import EdgeLine, EdgesAsk, EdgeSlope
 from gaugerod.edges.lead_runs import lead_named, single_pieces
@@ -22,14 +24,15 @@ def soaker_length_mm(slope: EdgeSlope, edition: Edition) -> float:
     return float(ceil(slope.gauge_mm + slope.headlap_mm + past.value - 1e-6))
 
 
-def wall_soakers(slope: EdgeSlope, *, count: int, up_mm: float, edition: Edition) -> LeadPieces:
-    """The soakers of one side of a slope against a wall, one to a course. ``up_mm`` of each up the wall."""
+def wall_soakers(slope: EdgeSlope, *, count: int, up: Limit, edition: Edition) -> LeadPieces:
+    """The soakers of one side of a slope against a wall, one to a course. ``up``: how much of each up the wall."""
     under = lead_figure(edition, LeadFigure.SOAKER_UNDER)
     return _soakers(
         slope,
         count=count,
-        width_mm=up_mm + under.value,
-        width_how=f"{up_mm:g} up the wall + {under.value:g} under the covering",
+        width_mm=up.value + under.value,
+        width_how=f"{up.value:g} up the wall + {under.value:g} under the covering",
+        width_citations=(up.citation, under.citation),
         edition=edition,
     )
 
@@ -48,6 +51,7 @@ def mitred_hip_soakers(ask: EdgesAsk, line: EdgeLine) -> tuple[LeadPieces, ...]:
             count=count,
             width_mm=2 * under.value,
             width_how=f"{under.value:g} under each slope",
+            width_citations=(under.citation,),
             edition=ask.edition,
         ),
     )
@@ -58,7 +62,15 @@ def soaker_findings(where: str, soakers: LeadPieces, edition: Edition) -> tuple[
     return soaker_length(where=where, length_mm=soakers.length_mm, edition=edition)
 
 
-def _soakers(slope: EdgeSlope, *, count: int, width_mm: float, width_how: str, edition: Edition) -> LeadPieces:
+def _soakers(
+    slope: EdgeSlope,
+    *,
+    count: int,
+    width_mm: float,
+    width_how: str,
+    width_citations: tuple[Citation, ...],
+    edition: Edition,
+) -> LeadPieces:
     past = lead_figure(edition, LeadFigure.SOAKER_PAST_GAUGE_AND_LAP)
     code = lead_figure(edition, LeadFigure.SOAKER_CODE)
     length_mm = soaker_length_mm(slope, edition)
@@ -72,5 +84,5 @@ def _soakers(slope: EdgeSlope, *, count: int, width_mm: float, width_how: str, e
             f"one to each of {count} courses; length: gauge {mm(slope.gauge_mm)} + headlap {mm(slope.headlap_mm)} + "
             f"{past.value:g} mm; width: {width_how} mm"
         ),
-        citations=(code.citation, past.citation, lead_figure(edition, LeadFigure.SOAKER_UNDER).citation),
+        citations=(code.citation, past.citation, *width_citations),
     )

@@ -7,7 +7,7 @@ one valley tile to each course; swept and laced valleys, and those mitred in sla
 from collections.abc import Iterator
 from math import ceil
 
-from gaugerod.basis.citation import common_practice
+from gaugerod.basis.citation import Citation, common_practice
 from gaugerod.basis.finding import Finding, not_covered
 from gaugerod.basis.limit import Limit
 from gaugerod.edges.answer import EdgePart, LeadPieces, LeadUse, MadeEdge
@@ -71,10 +71,10 @@ def _clear_mm(line: EdgeLine, wished: ValleyWished, pitch_deg: float, edition: E
     return max(least.value, valley_figure(edition, ValleyFigure.CLEAR_USUAL).value)
 
 
-def lining_girth(wished: ValleyWished, edition: Edition) -> tuple[float, str]:
-    """The width of the lining flat, and how it was come by: as stated, else from welt to welt."""
+def lining_girth(wished: ValleyWished, edition: Edition) -> tuple[float, str, tuple[Citation, ...]]:
+    """The width of the lining flat, and how and from what it was come by: as stated, else from welt to welt."""
     if wished.girth_mm is not None:
-        return wished.girth_mm, f"{wished.girth_mm:g} mm wide as stated"
+        return wished.girth_mm, f"{wished.girth_mm:g} mm wide as stated", ()
     welt_at, welt = (
         batten_figure(edition, BattenFigure.VALLEY_WELT_FROM_LINE),
         valley_figure(edition, ValleyFigure.WELT),
@@ -83,6 +83,7 @@ def lining_girth(wished: ValleyWished, edition: Edition) -> tuple[float, str]:
     return (
         girth_mm,
         f"width: twice {welt_at.value:g} from the line to the welt + {welt.value:g} of welt, {girth_mm:g} mm",
+        (welt_at.citation, welt.citation),
     )
 
 
@@ -97,7 +98,7 @@ def _lead(ask: EdgesAsk, line: EdgeLine, wished: ValleyWished, findings: list[Fi
         return
     if lead is None:
         return
-    girth_mm, girth_how = lining_girth(wished, ask.edition)
+    girth_mm, girth_how, of_girth = lining_girth(wished, ask.edition)
     lining = lead_along(
         use=LeadUse.VALLEY_LINING,
         lead=lead,
@@ -106,7 +107,7 @@ def _lead(ask: EdgesAsk, line: EdgeLine, wished: ValleyWished, findings: list[Fi
         width_mm=girth_mm,
         lap=lap,
         how=f"{mm(line.laid_mm)} in equal pieces, laps by the valley's own rise of {line.slope_deg:.1f}°; {girth_how}",
-        citations=(usual.citation, batten_figure(ask.edition, BattenFigure.VALLEY_WELT_FROM_LINE).citation),
+        citations=(*((usual.citation,) if wished.lead_code is None else ()), *of_girth),
         edition=ask.edition,
     )
     if lining is not None:

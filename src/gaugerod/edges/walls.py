@@ -82,9 +82,7 @@ def side_lead(
         findings.extend(side_cover(where=where, cover_mm=cover_mm, edition=edition))
         flashing = _stepped(LeadUse.STEP_AND_COVER, lead, run_mm=run_mm, cover_mm=cover_mm, lap=lap, edition=edition)
     else:
-        soakers = wall_soakers(
-            ask.slope(slope), count=courses_count, up_mm=_upstand(wished, edition).value, edition=edition
-        )
+        soakers = wall_soakers(ask.slope(slope), count=courses_count, up=_upstand(wished, edition), edition=edition)
         if courses_count:
             pieces.append(soakers)
             findings.extend(soaker_findings(where, soakers, edition))
@@ -116,6 +114,7 @@ def _stepped(
     )
     width_mm = joint.value + brick.value + water.value + cover_mm
     covers = f" + {cover_mm:g} over the covering" if cover_mm else ""
+    of_cover = (lead_figure(edition, LeadFigure.SIDE_COVER_LEAST).citation,) if cover_mm else ()
     return lead_along(
         use=use,
         lead=lead,
@@ -127,7 +126,7 @@ def _stepped(
             f"{mm(run_mm)} in equal pieces; width: {joint.value:g} into the joint + {brick.value:g} for one brick course + "
             f"{water.value:g} to the water line{covers} mm"
         ),
-        citations=(joint.citation, brick.citation, water.citation),
+        citations=(joint.citation, brick.citation, water.citation, *of_cover),
         edition=edition,
     )
 

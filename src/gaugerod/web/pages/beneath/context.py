@@ -6,32 +6,10 @@ from markupsafe import Markup
 
 from gaugerod.sheets.sheet import Figure
 from gaugerod.web.blocks import PartShown
-from gaugerod.web.form import Choice, FaultShown, Field
+from gaugerod.web.form import Choice, FaultShown
 from gaugerod.web.job_answer import Lack
 from gaugerod.web.pages.findings.context import FindingRow
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MoreFields:
-    """Fields that can be left alone most of the time; ``opened`` when something stands in them."""
-
-    title: str
-    says: str
-    fields: tuple[Field, ...]
-    rows: tuple[tuple[Field, ...], ...]
-    opened: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PartAsked:
-    """One table of the job file: its switch, the fields that matter, and the others under more."""
-
-    key: str
-    title: str
-    says: str
-    on: bool
-    first: tuple[Field, ...]
-    more: tuple[MoreFields, ...]
+from gaugerod.web.parts_asked import PartAsked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

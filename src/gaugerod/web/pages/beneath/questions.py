@@ -1,77 +1,14 @@
-"""What is asked of each part, in the words of the form: what matters first, the rest under more."""
+"""What is asked of each part of what lies beneath, in the words of the form."""
 
-from dataclasses import dataclass, field
-from enum import Enum
-
-from gaugerod.web.form import Choice
-
-
-class Kind(Enum):
-    """How an answer is written: as lengths are, several of them, as a number, as words, yes or no, or chosen."""
-
-    LENGTH = "length"
-    LENGTHS = "lengths"
-    NUMBER = "number"
-    WORDS = "words"
-    YES_NO = "yes-no"
-    CHOICE = "choice"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Question:
-    """One field of a table. ``key`` is its place in the table; ``choices`` what can be chosen."""
-
-    key: str
-    label: str
-    kind: Kind = Kind.LENGTH
-    hint: str = ""
-    choices: tuple[Choice, ...] = ()
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class More:
-    """Questions that can be left alone most of the time. ``rows`` are asked again and again, in the list ``rows_key``."""
-
-    title: str
-    says: str = ""
-    questions: tuple[Question, ...]
-    rows_key: str = ""
-    rows: tuple[Question, ...] = ()
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PartQuestions:
-    """One table of the job file."""
-
-    key: str
-    title: str
-    says: str
-    first: tuple[Question, ...]
-    more: tuple[More, ...] = field(default=())
-
-    @property
-    def questions(self) -> tuple[Question, ...]:
-        """Every question but those of rows."""
-        return (*self.first, *(question for group in self.more for question in group.questions))
-
-
-def _chosen(empty: str, **choices: str) -> tuple[Choice, ...]:
-    """Choices with their words, and what it means to choose none. An underscore stands for a hyphen of the job file."""
-    return (
-        Choice(value="", label=empty),
-        *(Choice(value=value.replace("_", "-"), label=label) for value, label in choices.items()),
-    )
-
-
-_YES_OR_NOT = _chosen("no", yes="yes")
-_YES_NO_UNKNOWN = _chosen("not known", yes="yes", no="no")
+from gaugerod.adapters.job_file.beneath_fields import BATTEN_STOCK
+from gaugerod.web.questions import YES_NO_UNKNOWN, YES_OR_NOT, Kind, More, PartQuestions, Question, chosen
 
 _BATTENS = PartQuestions(
     key="battens",
     title="Battens",
     says="Joints on the rafters, what to buy, how to saw it.",
     first=(
-        Question(key="stock", label="Lengths you can buy", kind=Kind.LENGTHS,
+        Question(key="stock", label="Lengths you can buy", kind=Kind.LENGTHS, allowed=BATTEN_STOCK,
                  hint="with a comma and a blank between: 3.6 m, 4.8 m. Left empty: the usual ones"),
     ),
     more=(
@@ -79,10 +16,10 @@ _BATTENS = PartQuestions(
             title="Saw, nails and counter-battens",
             questions=(
                 Question(key="kerf", label="The saw takes", hint="at each cut"),
-                Question(key="gun_nails", label="Nailed with a gun", kind=Kind.YES_NO, choices=_YES_OR_NOT),
+                Question(key="gun_nails", label="Nailed with a gun", kind=Kind.YES_NO, choices=YES_OR_NOT),
                 Question(key="close_joints", label="Joints on neighbouring battens", kind=Kind.CHOICE,
                          hint="Gauges of 200 mm and less: sources differ, apart is the safer.",
-                         choices=_chosen("as usual: apart", apart="apart", together="together")),
+                         choices=chosen("as usual: apart", apart="apart", together="together")),
                 Question(key="counter_battens.width", label="Counter-battens, width", hint="across the rafter"),
                 Question(key="counter_battens.depth", label="Counter-battens, depth", hint="how far they lift the batten"),
             ),
@@ -95,10 +32,10 @@ _UNDERLAY = PartQuestions(
     says="Runs and laps, what is done where a lap falls between battens, and the rolls.",
     first=(
         Question(key="resistance", label="Resistance to vapour", kind=Kind.CHOICE, hint="as the label says",
-                 choices=_chosen("choose", low="low: it breathes", high="high: felt, plain film")),
+                 choices=chosen("choose", low="low: it breathes", high="high: felt, plain film")),
         Question(key="lies_on", label="It lies on", kind=Kind.CHOICE,
-                 choices=_chosen("choose", rafters="open rafters", boards="boards", rigid_insulation="rigid insulation")),
-        Question(key="ridge_vented", label="Dry, ventilated ridge", kind=Kind.YES_NO, choices=_YES_OR_NOT,
+                 choices=chosen("choose", rafters="open rafters", boards="boards", rigid_insulation="rigid insulation")),
+        Question(key="ridge_vented", label="Dry, ventilated ridge", kind=Kind.YES_NO, choices=YES_OR_NOT,
                  hint="Then the underlay stops short of it."),
         Question(key="eaves_carrier", label="Eaves tray reaches up", hint="from the outer face of the fascia"),
     ),
@@ -111,7 +48,7 @@ _UNDERLAY = PartQuestions(
                 Question(key="roll_length", label="Roll, length", hint="left empty: 50 m"),
                 Question(key="lap", label="Lap its maker asks for", hint="where it is more than the rule's"),
                 Question(key="between_battens", label="A lap between battens", kind=Kind.CHOICE,
-                         choices=_chosen("as usual: widen it", widen="widen it to the next batten",
+                         choices=chosen("as usual: widen it", widen="widen it to the next batten",
                                          extra_batten="an extra batten on it", tape="tape it")),
                 Question(key="valley_strip", label="Valley strip, width", hint="laid first, under the runs"),
                 Question(key="rafter_width", label="Rafter, width", hint="side laps reach its far edge"),
@@ -126,14 +63,14 @@ _UNDERLAY = PartQuestions(
                 Question(key="resists", label="Resists, Pa", kind=Kind.NUMBER),
                 Question(key="gauge", label="At a gauge of"),
                 Question(key="laps_held", label="Only with every lap held", kind=Kind.YES_NO,
-                         choices=_chosen("choose", yes="yes", no="no")),
+                         choices=chosen("choose", yes="yes", no="no")),
             ),
             questions=(
                 Question(key="wind_zone", label="Wind zone, 1 to 5", kind=Kind.NUMBER, hint="from the map of zones"),
                 Question(key="altitude", label="Site above the sea", hint="in metres: 120 m"),
                 Question(key="ridge_height", label="Ridge above the ground"),
-                Question(key="on_hill_or_cliff", label="On or near a hill or cliff", kind=Kind.YES_NO, choices=_YES_NO_UNKNOWN),
-                Question(key="ceiling_sealed", label="Ceiling well sealed", kind=Kind.YES_NO, choices=_YES_NO_UNKNOWN),
+                Question(key="on_hill_or_cliff", label="On or near a hill or cliff", kind=Kind.YES_NO, choices=YES_NO_UNKNOWN),
+                Question(key="ceiling_sealed", label="Ceiling well sealed", kind=Kind.YES_NO, choices=YES_NO_UNKNOWN),
                 Question(key="vapour_resistance", label="Vapour, MN·s/g", kind=Kind.NUMBER, hint="as the label gives it"),
                 Question(key="air_permeability", label="Air, m³/(m²·h)", kind=Kind.NUMBER,
                          hint="at 50 Pa; left empty: none passes"),
@@ -147,7 +84,7 @@ _VENTILATION = PartQuestions(
     says="At the eaves and up at the ridge. They depend on the underlay.",
     first=(
         Question(key="insulated", label="Insulation lies", kind=Kind.CHOICE,
-                 choices=_chosen("choose", at_ceiling="at the ceiling", along_slope="along the slope")),
+                 choices=chosen("choose", at_ceiling="at the ceiling", along_slope="along the slope")),
         Question(key="span", label="Eaves to eaves", hint="on plan; left empty: taken as wide"),
     ),
     more=(
@@ -155,10 +92,10 @@ _VENTILATION = PartQuestions(
             title="Ceiling and building",
             questions=(
                 Question(key="ceiling", label="Ceiling", kind=Kind.CHOICE,
-                         choices=_chosen("as usual: normal", normal="normal", well_sealed="well sealed")),
+                         choices=chosen("as usual: normal", normal="normal", well_sealed="well sealed")),
                 Question(key="building", label="The roof is over", kind=Kind.CHOICE,
-                         choices=_chosen("as usual: a dwelling", dwelling="a dwelling", larger="a larger building")),
-                Question(key="through_flow", label="Air from eaves to eaves", kind=Kind.YES_NO, choices=_YES_OR_NOT,
+                         choices=chosen("as usual: a dwelling", dwelling="a dwelling", larger="a larger building")),
+                Question(key="through_flow", label="Air from eaves to eaves", kind=Kind.YES_NO, choices=YES_OR_NOT,
                          hint="Can it pass right through?"),
             ),
         ),
@@ -170,7 +107,7 @@ _FIXINGS = PartQuestions(
     says="The least by rule for every unit. The maker's fixing specification goes before it.",
     first=(
         Question(key="nail_metal", label="Nails of", kind=Kind.CHOICE,
-                 choices=_chosen("choose", aluminium="aluminium", copper="copper", silicon_bronze="silicon bronze",
+                 choices=chosen("choose", aluminium="aluminium", copper="copper", silicon_bronze="silicon bronze",
                                  stainless_steel="stainless steel")),
         Question(key="nail_holes", label="Nail holes of one unit", kind=Kind.NUMBER),
         Question(key="thickness", label="Thickness under the nail", hint="of the unit, where its nail goes through"),
@@ -182,7 +119,7 @@ _FIXINGS = PartQuestions(
                 Question(key="nail_shank", label="Nail, thickness", hint="left empty: the least by rule"),
                 Question(key="nail_length", label="Nail, length", hint="left empty: the least by rule"),
                 Question(key="slates_by", label="Slates are held by", kind=Kind.CHOICE,
-                         choices=_chosen("as usual: nails", nails="nails", hooks="hooks")),
+                         choices=chosen("as usual: nails", nails="nails", hooks="hooks")),
                 Question(key="hook_wire", label="Hook, thickness of the wire"),
             ),
         ),

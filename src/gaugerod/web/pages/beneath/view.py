@@ -1,18 +1,20 @@
 """What lies beneath the covering and holds it: asked part by part, answered while it is typed."""
 
-from dataclasses import replace
 from typing import Any
 from urllib.parse import quote
 
 from gaugerod.basis.errors import Fault
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.web.asked import Asked
-from gaugerod.web.form import Choice, FaultShown, Field, placed, under_path
+from gaugerod.web.form import Choice, under_path
 from gaugerod.web.job_answer import BENEATH, Answer, answer_of, faults_at_the_door, lacks
 from gaugerod.web.keeping import base_of, kept, opened
-from gaugerod.web.pages.beneath.context import BeneathContext, MoreFields, PartAsked
-from gaugerod.web.pages.beneath.form import (
+from gaugerod.web.pages.beneath.context import BeneathContext
+from gaugerod.web.pages.beneath.plans_shown import answered
+from gaugerod.web.pages.beneath.questions import PARTS
+from gaugerod.web.parts_asked import (
     Tables,
+    asked_with_faults,
     parts_asked,
     switched_on,
     tables_of,
@@ -20,7 +22,6 @@ from gaugerod.web.pages.beneath.form import (
     unclear_faults,
     with_tables,
 )
-from gaugerod.web.pages.beneath.plans_shown import answered
 from gaugerod.web.reply import JobHead, Reply, Shown
 from gaugerod.web.services import Services
 
@@ -29,14 +30,14 @@ def beneath_view(services: Services, asked: Asked) -> Reply:
     """Show what is asked and its answer, answer what is typed, or save it."""
     newest, head = opened(services, asked)
     if not asked.posted:
-        tables = tables_of(newest.document)
+        tables = tables_of(newest.document, PARTS)
         faults = _faults(newest.document, ())
         return _shown(newest.document, tables, frozenset(tables), faults, head, name=asked.query.get("slope", ""))
     base = base_of(asked, newest, services)
     head = JobHead(id=head.id, title=head.title, rev=base.rev)
-    tables, on = tables_typed(asked.form, base=base.document), switched_on(asked.form)
-    document = with_tables(base.document, tables, on)
-    faults = _faults(document, unclear_faults(asked.form, on))
+    tables, on = tables_typed(asked.form, PARTS, base=base.document), switched_on(asked.form, PARTS)
+    document = with_tables(base.document, tables, on, PARTS)
+    faults = _faults(document, unclear_faults(asked.form, on, PARTS))
     name = asked.form.get("slope", "")
     saves = asked.form.get("do") == "save" and not asked.part
     if saves and not faults:
@@ -72,7 +73,7 @@ def _shown(
     name: str,
     saves: bool = False,
 ) -> Shown:
-    parts, listed = _with_faults(parts_asked(tables, on), faults)
+    parts, listed = asked_with_faults(parts_asked(tables, on, PARTS), faults)
     answer = _answer(document, faults)
     result = answer.result
     slope = None if result is None else _chosen(result, name)
@@ -103,31 +104,3 @@ def _answer(document: dict[str, Any], faults: tuple[Fault, ...]) -> Answer:
 
 def _chosen(result: Result, name: str) -> SlopeResult | None:
     return next((slope for slope in result.slopes if slope.slope.name == name), next(iter(result.slopes), None))
-
-
-def _with_faults(
-    parts: tuple[PartAsked, ...], faults: tuple[Fault, ...]
-) -> tuple[tuple[PartAsked, ...], tuple[FaultShown, ...]]:
-    """Every fault beside its field; a group that holds one is opened."""
-    every = [
-        field for part in parts for group in (part.first, *(_fields(more) for more in part.more)) for field in group
-    ]
-    with_faults, listed = placed(every, faults)
-    known = {field.name: field for field in with_faults}
-
-    def mended(fields: tuple[Field, ...]) -> tuple[Field, ...]:
-        return tuple(known[field.name] for field in fields)
-
-    def opened_where_wrong(more: MoreFields) -> MoreFields:
-        wrong = any(known[field.name].faults for field in _fields(more))
-        rows = tuple(mended(row) for row in more.rows)
-        return replace(more, fields=mended(more.fields), rows=rows, opened=more.opened or wrong)
-
-    return tuple(
-        replace(part, first=mended(part.first), more=tuple(opened_where_wrong(more) for more in part.more))
-        for part in parts
-    ), listed
-
-
-def _fields(more: MoreFields) -> tuple[Field, ...]:
-    return (*(field for row in more.rows for field in row), *more.fields)
