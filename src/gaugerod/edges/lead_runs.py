@@ -11,7 +11,7 @@ from gaugerod.basis.errors import NothingToSetOut
 from gaugerod.basis.finding import Finding, Verdict
 from gaugerod.basis.limit import Limit
 from gaugerod.edges.answer import LeadPieces, LeadUse
-from gaugerod.rules.lead import lead_allowed
+from gaugerod.rules.lead import lead_allowed, piece_length
 from gaugerod.rules.real_figures import refuse_unless_above_nothing
 from gaugerod.standards.edition import Edition
 from gaugerod.standards.lead import LeadCode, LeadPlace, lead_code, longest_piece
@@ -34,7 +34,13 @@ def pieces_count(*, run_mm: float, longest_mm: float, lap_mm: float) -> int:
     if not 0 <= lap_mm < longest_mm:
         raise NothingToSetOut(f"lead pieces: a lap of {lap_mm:g} mm leaves nothing of pieces {longest_mm:g} mm long")
     run, longest, lap = Fraction(run_mm), Fraction(longest_mm), Fraction(lap_mm)
-    return 1 if run <= longest else ceil((run - lap) / (longest - lap))
+    if run <= longest + _NOISE:
+        return 1
+    return ceil((run - lap - _NOISE) / (longest - lap))
+
+
+_NOISE = Fraction(1, 10**6)
+"""A millionth of a millimetre is float noise, and no reason for another piece."""
 
 
 def lead_along(
@@ -72,6 +78,14 @@ def lead_along(
         how=how,
         citations=(lead.citation, longest.citation, *((lap.citation,) if count > 1 else ()), *citations),
     )
+
+
+def run_findings(where: str, pieces: LeadPieces, *, place: LeadPlace, edition: Edition) -> tuple[Finding, ...]:
+    """The length of each piece of a run against the longest its code allows here."""
+    longest = longest_piece(edition, place=place, code=pieces.code)
+    if not isinstance(longest, Limit):
+        return ()
+    return (piece_length(where=where, length_mm=pieces.length_mm, longest=longest),)
 
 
 def single_pieces(

@@ -8,7 +8,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from gaugerod.basis.citation import common_practice
-from gaugerod.basis.finding import Finding
+from gaugerod.basis.finding import Finding, not_covered
+from gaugerod.basis.limit import Limit
 from gaugerod.edges.answer import LeadPieces, LeadUse, MadeEdge
 from gaugerod.edges.ask import EdgeOpening, EdgesAsk
 from gaugerod.edges.lead_runs import lead_along, lead_of
@@ -16,8 +17,7 @@ from gaugerod.edges.made_lead import made_with_lead
 from gaugerod.edges.parts import mm, pieces
 from gaugerod.edges.walls import flashing_code, side_lead
 from gaugerod.edges.wished import OpeningMade, WallWished
-from gaugerod.rules.lead import lead_lap
-from gaugerod.standards.lead import LeadCode, LeadFigure, LeadPlace, lead_figure
+from gaugerod.standards.lead import LeadCode, LeadFigure, LeadPlace, lead_figure, longest_piece
 
 KIT = common_practice("a window in the roof comes with the flashing kit of its maker, made for this covering")
 
@@ -58,25 +58,51 @@ def _chimney(ask: EdgesAsk, opening: EdgeOpening) -> MadeEdge:
     lead, findings = lead_of(
         where=where, place=LeadPlace.FLASHING, code=flashing_code(wished, edition), edition=edition
     )
+    lap = lead_figure(edition, LeadFigure.LAP_LEVEL_LEAST)
     side, more = side_lead(
-        ask, where, slope=opening.slope, run_mm=opening.height_mm, courses_count=opening.courses_count, lead=lead
+        ask,
+        where,
+        slope=opening.slope,
+        run_mm=opening.height_mm + lap.value,
+        courses_count=opening.courses_count,
+        lead=lead,
     )
     back_code = lead_figure(edition, LeadFigure.BACK_GUTTER_CODE)
     back_lead, of_back = lead_of(where=where, place=LeadPlace.FLASHING, code=int(back_code.value), edition=edition)
     front = () if lead is None else tuple(_front(ask, opening, lead))
     back = () if lead is None or back_lead is None else tuple(_back(ask, opening, lead, back_lead))
-    lap = lead_figure(edition, LeadFigure.LAP_LEVEL_LEAST)
-    found: tuple[Finding, ...] = (*findings, *more, *of_back, lead_lap(where=where, lap_mm=lap.value, least=lap))
+    found: tuple[Finding, ...] = (*findings, *more, *of_back, *_too_wide(ask, opening, where))
     return made_with_lead(
         opening,
         made="chimney, dressed in lead",
         lead=(*front, *(_both_sides(each) for each in side), *back),
         says=(
-            "Apron first, then both sides from the apron up, then the back gutter over the sides, then its cover flashing.",
+            f"Apron first, then both sides from the apron up, {lap.value:g} mm over it.",
+            "Then the back gutter over the sides, and its cover flashing, turned round both corners.",
+            "One at the ridge, or that a hip or valley meets, is not covered: its lead is drawn up on the roof.",
             "Look at the flue before you work beside it: hot gases, and old flues may be lined with asbestos.",
         ),
         findings=found,
     )
+
+
+def _too_wide(ask: EdgesAsk, opening: EdgeOpening, where: str) -> Iterator[Finding]:
+    """A back gutter is in one piece: two lapped in a level gutter would let the water standing there through."""
+    code = int(lead_figure(ask.edition, LeadFigure.BACK_GUTTER_CODE).value)
+    longest = longest_piece(ask.edition, place=LeadPlace.FLASHING, code=code)
+    long_mm = opening.width_mm + 2 * lead_figure(ask.edition, LeadFigure.PAST_CORNER).value
+    if isinstance(longest, Limit) and long_mm > longest.value:
+        yield not_covered(
+            rule="back gutter",
+            where=where,
+            proposed=long_mm,
+            unit="mm",
+            citation=longest.citation,
+            says=(
+                f"The gutter behind this chimney would be {long_mm:.0f} mm long, and a piece is {longest.value:g} mm at most. Lead "
+                "is not lapped in a gutter that lies level: it is welded, or has a drip. None is counted: ask a lead worker."
+            ),
+        )
 
 
 def _both_sides(one: LeadPieces) -> LeadPieces:
@@ -86,11 +112,12 @@ def _both_sides(one: LeadPieces) -> LeadPieces:
 
 def _front(ask: EdgesAsk, opening: EdgeOpening, lead: LeadCode) -> Iterator[LeadPieces]:
     """The apron: into the joint, up the front, down over the covering, past both corners."""
+    splash = ask.wished.wall is not None and ask.wished.wall.splash
     joint, up, down, past, lap = (
         lead_figure(ask.edition, which)
         for which in (
             LeadFigure.INTO_JOINT_LEAST,
-            LeadFigure.UPSTAND_LEAST,
+            LeadFigure.UPSTAND_SPLASH if splash else LeadFigure.UPSTAND_LEAST,
             LeadFigure.CHIMNEY_APRON_DOWN,
             LeadFigure.PAST_CORNER,
             LeadFigure.LAP_LEVEL_LEAST,
@@ -104,8 +131,8 @@ def _front(ask: EdgesAsk, opening: EdgeOpening, lead: LeadCode) -> Iterator[Lead
         width_mm=joint.value + up.value + down.value,
         lap=lap,
         how=(
-            f"{mm(opening.width_mm)} and {past.value:g} mm past each corner; width: {joint.value:g} into the joint + "
-            f"{up.value:g} up + {down.value:g} down over the covering mm"
+            f"{mm(opening.width_mm)} and {past.value:g} mm past each corner; width: {joint.value:g} mm into the joint + "
+            f"{up.value:g} mm up + {down.value:g} mm down over the covering"
         ),
         citations=(joint.citation, up.citation, down.citation, past.citation),
         edition=ask.edition,
@@ -130,29 +157,37 @@ def _back(ask: EdgesAsk, opening: EdgeOpening, lead: LeadCode, back_lead: LeadCo
         lead_figure(ask.edition, which) for which in (LeadFigure.INTO_JOINT_LEAST, LeadFigure.COVER_FLASHING_DOWN)
     )
     run_mm = opening.width_mm + 2 * past.value
-    gutter = lead_along(
-        use=LeadUse.BACK_GUTTER,
-        lead=back_lead,
-        place=LeadPlace.FLASHING,
-        run_mm=run_mm,
-        width_mm=up.value + sole.value + under.value,
-        lap=lap,
-        how=(
-            f"{mm(opening.width_mm)} and {past.value:g} mm past each corner; width: {up.value:g} up the chimney + "
-            f"{sole.value:g} of sole + {under.value:g} under the covering mm"
-        ),
-        citations=(up.citation, sole.citation, under.citation, past.citation),
-        edition=ask.edition,
+    too_wide = bool(tuple(_too_wide(ask, opening, "")))
+    gutter = (
+        None
+        if too_wide
+        else lead_along(
+            use=LeadUse.BACK_GUTTER,
+            lead=back_lead,
+            place=LeadPlace.FLASHING,
+            run_mm=run_mm,
+            width_mm=up.value + sole.value + under.value,
+            lap=lap,
+            how=(
+                f"{mm(opening.width_mm)} and {past.value:g} mm past each corner; width: {up.value:g} mm up the chimney + "
+                f"{sole.value:g} mm of sole + {under.value:g} mm under the covering"
+            ),
+            citations=(up.citation, sole.citation, under.citation, past.citation),
+            edition=ask.edition,
+        )
     )
     flashing = lead_along(
         use=LeadUse.COVER_FLASHING,
         lead=lead,
         place=LeadPlace.FLASHING,
-        run_mm=opening.width_mm,
+        run_mm=opening.width_mm + 2 * lap.value,
         width_mm=joint.value + over.value,
         lap=lap,
-        how=f"{mm(opening.width_mm)}; width: {joint.value:g} into the joint + {over.value:g} down over the gutter's upstand mm",
-        citations=(joint.citation, over.citation),
+        how=(
+            f"{mm(opening.width_mm)} and {lap.value:g} mm round each corner; width: {joint.value:g} mm into the joint + "
+            f"{over.value:g} mm down over the gutter's upstand"
+        ),
+        citations=(joint.citation, over.citation, lap.citation),
         edition=ask.edition,
     )
     yield from (each for each in (gutter, flashing) if each is not None)

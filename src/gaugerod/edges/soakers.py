@@ -31,7 +31,7 @@ def wall_soakers(slope: EdgeSlope, *, count: int, up: Limit, edition: Edition) -
         slope,
         count=count,
         width_mm=up.value + under.value,
-        width_how=f"{up.value:g} up the wall + {under.value:g} under the covering",
+        width_how=f"{up.value:g} mm up the wall + {under.value:g} mm under the covering",
         width_citations=(up.citation, under.citation),
         edition=edition,
     )
@@ -50,7 +50,7 @@ def mitred_hip_soakers(ask: EdgesAsk, line: EdgeLine) -> tuple[LeadPieces, ...]:
             longest,
             count=count,
             width_mm=2 * under.value,
-            width_how=f"{under.value:g} under each slope",
+            width_how=f"{under.value:g} mm under each slope",
             width_citations=(under.citation,),
             edition=ask.edition,
         ),
@@ -82,7 +82,7 @@ def _soakers(
         width_mm=width_mm,
         how=(
             f"one to each of {count} courses; length: gauge {mm(slope.gauge_mm)} + headlap {mm(slope.headlap_mm)} + "
-            f"{past.value:g} mm; width: {width_how} mm"
+            f"{past.value:g} mm; width: {width_how}"
         ),
         citations=(code.citation, past.citation, *width_citations),
     )

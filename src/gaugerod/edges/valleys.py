@@ -10,14 +10,15 @@ from math import ceil
 from gaugerod.basis.citation import Citation, common_practice
 from gaugerod.basis.finding import Finding, not_covered
 from gaugerod.basis.limit import Limit
+from gaugerod.coverings.double_lap import PlainTile
 from gaugerod.edges.answer import EdgePart, LeadPieces, LeadUse, MadeEdge
 from gaugerod.edges.ask import EdgeLine, EdgesAsk
-from gaugerod.edges.lead_runs import lead_along, lead_named, lead_of, single_pieces
+from gaugerod.edges.lead_runs import lead_along, lead_named, lead_of, run_findings, single_pieces
 from gaugerod.edges.made_lead import made_with_lead
 from gaugerod.edges.parts import along, mm, pieces
 from gaugerod.edges.untold import untold
 from gaugerod.edges.wished import ValleyMade, ValleyWished
-from gaugerod.rules.lead import lap_on_slope
+from gaugerod.rules.lead import lap_on_slope, lead_lap
 from gaugerod.rules.valley_width import valley_clear_least, valley_width
 from gaugerod.standards.battens import BattenFigure, batten_figure
 from gaugerod.standards.edition import Edition
@@ -82,7 +83,7 @@ def lining_girth(wished: ValleyWished, edition: Edition) -> tuple[float, str, tu
     girth_mm = 2 * (welt_at.value + welt.value)
     return (
         girth_mm,
-        f"width: twice {welt_at.value:g} from the line to the welt + {welt.value:g} of welt, {girth_mm:g} mm",
+        f"width: twice {welt_at.value:g} mm from the line to the welt and {welt.value:g} mm of welt, {girth_mm:g} mm",
         (welt_at.citation, welt.citation),
     )
 
@@ -111,6 +112,8 @@ def _lead(ask: EdgesAsk, line: EdgeLine, wished: ValleyWished, findings: list[Fi
         edition=ask.edition,
     )
     if lining is not None:
+        findings.append(lead_lap(where=line.name, lap_mm=lining.lap_mm or lap.value, least=lap))
+        findings.extend(run_findings(line.name, lining, place=LeadPlace.VALLEY, edition=ask.edition))
         yield lining
 
 
@@ -134,9 +137,12 @@ def _parts(ask: EdgesAsk, line: EdgeLine, wished: ValleyWished, findings: list[F
     boards = valley_figure(ask.edition, ValleyFigure.BOARD_THICKNESS)
     match wished.made:
         case ValleyMade.LEAD:
+            welt_at = batten_figure(ask.edition, BattenFigure.VALLEY_WELT_FROM_LINE)
+            under = valley_figure(ask.edition, ValleyFigure.BOARD_UNDER_BATTENS)
+            wide_mm = welt_at.value + under.value + _BATTEN_SHORT_OF_WELT_MM
             yield along(
                 item="valley-board",
-                what=f"valley board, plywood {boards.value:g} mm, both sides",
+                what=f"valley board, plywood {boards.value:g} mm, {wide_mm:g} mm wide, one each side",
                 length_mm=2 * line.length_mm,
                 citation=boards.citation,
             )
@@ -144,6 +150,9 @@ def _parts(ask: EdgesAsk, line: EdgeLine, wished: ValleyWished, findings: list[F
             yield from _liner(line, wished, findings)
         case ValleyMade.VALLEY_TILES:
             count = max(line.courses_count)
+            if not isinstance(ask.covering, PlainTile) or not count:
+                findings.append(_tiles_not_counted(line))
+                return
             yield pieces(
                 item="valley-tile",
                 what="valley tile",
@@ -151,6 +160,22 @@ def _parts(ask: EdgesAsk, line: EdgeLine, wished: ValleyWished, findings: list[F
                 how=f"one to each of {count} courses",
                 citation=ONE_A_COURSE,
             )
+
+
+_BATTEN_SHORT_OF_WELT_MM = 10.0
+"""Batten ends stop about 10 mm short of the welt (published: a consultant's case study on valleys)."""
+
+
+def _tiles_not_counted(line: EdgeLine) -> Finding:
+    return not_covered(
+        rule="valley tiles",
+        where=line.name,
+        proposed=None,
+        unit="pieces",
+        citation=ONE_A_COURSE,
+        says="Valley tiles are one to a course with plain tiles only. With other coverings a trough tile has its own length, so "
+        "none are counted: ask the tile's maker, or line the valley with lead or a liner.",
+    )
 
 
 def _liner(line: EdgeLine, wished: ValleyWished, findings: list[Finding]) -> Iterator[EdgePart]:

@@ -8,13 +8,14 @@ and a wall with no joints, are not covered.
 from collections.abc import Iterator
 from math import ceil
 
-from gaugerod.basis.finding import Finding
+from gaugerod.basis.citation import Basis, Citation
+from gaugerod.basis.finding import Finding, not_covered
 from gaugerod.basis.limit import Limit
 from gaugerod.coverings.double_lap import PlainTile
 from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.edges.answer import LeadPieces, LeadUse, MadeEdge
-from gaugerod.edges.ask import Covering, EdgeLine, EdgesAsk
-from gaugerod.edges.lead_runs import lead_along, lead_of
+from gaugerod.edges.ask import Covering, EdgeLine, EdgesAsk, EdgeSlope
+from gaugerod.edges.lead_runs import lead_along, lead_of, run_findings
 from gaugerod.edges.made_lead import made_with_lead
 from gaugerod.edges.parts import mm
 from gaugerod.edges.soakers import soaker_findings, wall_soakers
@@ -28,6 +29,11 @@ from gaugerod.standards.edition import Edition
 from gaugerod.standards.lead import LeadCode, LeadFigure, LeadPlace, lead_figure
 
 TABLE = "[edges.wall]"
+BY_COVERING = Citation(
+    source="independent consultant's trade article on side abutments: soakers under step flashing beside slates and plain tiles, "
+    "step-and-cover flashing over profiled tiles",
+    basis=Basis.PUBLISHED,
+)
 
 
 def side_made(covering: Covering, wished: WallWished) -> SideMade:
@@ -56,7 +62,7 @@ def side_abutment_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
         line,
         made="step-and-cover flashing" if made is SideMade.STEP_AND_COVER else "soakers under step flashing",
         lead=pieces,
-        says=tuple(_side_says(made, line, ask.edition)),
+        says=tuple(_side_says(made, line, wished, ask.edition)),
         findings=(*findings, *more),
     )
 
@@ -80,16 +86,53 @@ def side_lead(
     if side_made(ask.covering, wished) is SideMade.STEP_AND_COVER:
         cover_mm = _side_cover_mm(wished, edition)
         findings.extend(side_cover(where=where, cover_mm=cover_mm, edition=edition))
-        flashing = _stepped(LeadUse.STEP_AND_COVER, lead, run_mm=run_mm, cover_mm=cover_mm, lap=lap, edition=edition)
+        use = LeadUse.STEP_AND_COVER
     else:
-        soakers = wall_soakers(ask.slope(slope), count=courses_count, up=_upstand(wished, edition), edition=edition)
-        if courses_count:
-            pieces.append(soakers)
-            findings.extend(soaker_findings(where, soakers, edition))
-        flashing = _stepped(LeadUse.STEP_FLASHING, lead, run_mm=run_mm, cover_mm=0.0, lap=lap, edition=edition)
+        cover_mm, use = 0.0, LeadUse.STEP_FLASHING
+        soakers, of_soakers = _side_soakers(ask, where, ask.slope(slope), courses_count, _upstand(wished, edition))
+        pieces.extend(soakers)
+        findings.extend(of_soakers)
+    findings.extend(_unusual(ask.covering, wished, where))
+    water = water_line(wished, edition)
+    flashing = _stepped(use, lead, run_mm=run_mm, cover_mm=cover_mm, water=water, edition=edition)
     if flashing is not None:
         pieces.append(flashing)
+        findings.extend(run_findings(where, flashing, place=LeadPlace.FLASHING, edition=edition))
     return tuple(pieces), tuple(findings)
+
+
+def _side_soakers(
+    ask: EdgesAsk, where: str, slope: EdgeSlope, courses_count: int, up: Limit
+) -> tuple[tuple[LeadPieces, ...], tuple[Finding, ...]]:
+    """The soakers of one side; none, and why, under tiles that lap only once, or where no course ends at the wall."""
+    if isinstance(ask.covering, SingleLapTile):
+        return (), (
+            _not_reached(
+                where, "Soakers go with slates and plain tiles, which lap twice. Under these tiles none are counted."
+            ),
+        )
+    if not courses_count:
+        return (), (
+            _not_reached(where, "No course ends at this wall, so no soaker is counted: look at it on the roof."),
+        )
+    soakers = wall_soakers(slope, count=courses_count, up=up, edition=ask.edition)
+    return (soakers,), soaker_findings(where, soakers, ask.edition)
+
+
+def _unusual(covering: Covering, wished: WallWished, where: str) -> Iterator[Finding]:
+    """One flashing over slates or plain tiles: no source read says it will do."""
+    if wished.beside is SideMade.STEP_AND_COVER and not isinstance(covering, SingleLapTile):
+        says = "Sources have soakers under step flashing beside slates and plain tiles. One flashing over them is counted as asked."
+        yield _not_reached(where, says)
+
+
+def _not_reached(where: str, says: str) -> Finding:
+    return not_covered(rule="side of a wall", where=where, proposed=None, unit="mm", citation=BY_COVERING, says=says)
+
+
+def water_line(wished: WallWished, edition: Edition) -> Limit:
+    """How far above the covering a flashing's steps begin: higher where rain splashes up the wall."""
+    return lead_figure(edition, LeadFigure.UPSTAND_SPLASH if wished.splash else LeadFigure.WATER_LINE)
 
 
 def _side_cover_mm(wished: WallWished, edition: Edition) -> float:
@@ -103,17 +146,14 @@ def _upstand(wished: WallWished, edition: Edition) -> Limit:
 
 
 def _stepped(
-    use: LeadUse, lead: LeadCode | None, *, run_mm: float, cover_mm: float, lap: Limit, edition: Edition
+    use: LeadUse, lead: LeadCode | None, *, run_mm: float, cover_mm: float, water: Limit, edition: Edition
 ) -> LeadPieces | None:
     """A stepped flashing: into the joint, down over one brick course to the water line, and out over the tiles."""
     if lead is None:
         return None
-    joint, brick, water = (
-        lead_figure(edition, which)
-        for which in (LeadFigure.INTO_JOINT_LEAST, LeadFigure.BRICK_COURSE, LeadFigure.WATER_LINE)
-    )
+    joint, brick = (lead_figure(edition, which) for which in (LeadFigure.INTO_JOINT_LEAST, LeadFigure.BRICK_COURSE))
     width_mm = joint.value + brick.value + water.value + cover_mm
-    covers = f" + {cover_mm:g} over the covering" if cover_mm else ""
+    covers = f" + {cover_mm:g} mm over the covering" if cover_mm else ""
     of_cover = (lead_figure(edition, LeadFigure.SIDE_COVER_LEAST).citation,) if cover_mm else ()
     return lead_along(
         use=use,
@@ -121,21 +161,19 @@ def _stepped(
         place=LeadPlace.FLASHING,
         run_mm=run_mm,
         width_mm=width_mm,
-        lap=lap,
+        lap=lead_figure(edition, LeadFigure.LAP_LEVEL_LEAST),
         how=(
-            f"{mm(run_mm)} in equal pieces; width: {joint.value:g} into the joint + {brick.value:g} for one brick course + "
-            f"{water.value:g} to the water line{covers} mm"
+            f"{mm(run_mm)} in equal pieces; width: {joint.value:g} mm into the joint + {brick.value:g} mm for one brick course + "
+            f"{water.value:g} mm to the water line{covers}"
         ),
         citations=(joint.citation, brick.citation, water.citation, *of_cover),
         edition=edition,
     )
 
 
-def _side_says(made: SideMade, line: EdgeLine, edition: Edition) -> Iterator[str]:
-    brick, water, joint = (
-        lead_figure(edition, which)
-        for which in (LeadFigure.BRICK_COURSE, LeadFigure.WATER_LINE, LeadFigure.INTO_JOINT_LEAST)
-    )
+def _side_says(made: SideMade, line: EdgeLine, wished: WallWished, edition: Edition) -> Iterator[str]:
+    brick, joint = (lead_figure(edition, which) for which in (LeadFigure.BRICK_COURSE, LeadFigure.INTO_JOINT_LEAST))
+    water = water_line(wished, edition)
     wedges = lead_figure(edition, LeadFigure.WEDGE_CENTRES_GREATEST)
     clips = [
         lead_figure(edition, which).value for which in (LeadFigure.CLIP_CENTRES_LEAST, LeadFigure.CLIP_CENTRES_GREATEST)
@@ -174,7 +212,15 @@ def top_abutment_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
                 f"into a joint and wedged. Laps of {lap.value:g} mm, the upper piece over the lower where the top is out of level."
             ),
         ),
-        findings=(*findings, lead_lap(where=line.name, lap_mm=lap.value, least=lap)),
+        findings=(
+            *findings,
+            lead_lap(where=line.name, lap_mm=lap.value, least=lap),
+            *(
+                finding
+                for each in pieces
+                for finding in run_findings(line.name, each, place=LeadPlace.FLASHING, edition=edition)
+            ),
+        ),
     )
 
 
@@ -200,8 +246,8 @@ def _top_flashing(ask: EdgesAsk, line: EdgeLine, wished: WallWished, lead: LeadC
         width_mm=joint.value + up.value + down.value,
         lap=lap,
         how=(
-            f"{mm(line.laid_mm)} in equal pieces; width: {joint.value:g} into the joint + {up.value:g} up the wall + "
-            f"{down.value:g} down over the covering mm"
+            f"{mm(line.laid_mm)} in equal pieces; width: {joint.value:g} mm into the joint + {up.value:g} mm up the wall + "
+            f"{down.value:g} mm down over the covering"
         ),
         citations=(joint.citation, up.citation, down.citation),
         edition=edition,

@@ -2,7 +2,7 @@
 
 from gaugerod.basis.lengths import write_length
 from gaugerod.edges.answer import LeadUse, MadeEdge
-from gaugerod.edges.walls import side_made, top_cover
+from gaugerod.edges.walls import side_made, top_cover, water_line
 from gaugerod.edges.wished import SideMade, VergeMade
 from gaugerod.job.result import Result
 from gaugerod.sheets.drawing import Path, Pen
@@ -94,7 +94,7 @@ def side_wall_detail(result: Result, edge: MadeEdge) -> Detail | None:
     unit, edition = result.job.show_lengths_in, result.job.edition
     figure = {which: lead_figure(edition, which).value for which in LeadFigure}
     base_mm = _BATTEN_MM + _THICK_MM
-    water_mm, brick_mm = figure[LeadFigure.WATER_LINE], figure[LeadFigure.BRICK_COURSE]
+    water_mm, brick_mm = water_line(wished, edition).value, figure[LeadFigure.BRICK_COURSE]
     joint_mm, gap_mm = figure[LeadFigure.INTO_JOINT_LEAST], 10.0
     paths: list[Path] = [
         closed(Pen.TIMBER, box(-_WALL_MM, -80.0, _WALL_MM, 80.0 + base_mm + water_mm + brick_mm + 60.0)),
