@@ -53,3 +53,38 @@ def taken(result: Result) -> TakeOff:
 def nets(answer: TakeOff) -> dict[str, float]:
     """What was measured, by item."""
     return {line.measured.item: line.measured.net for line in answer.lines}
+
+
+def house_of(
+    covering: str,
+    *,
+    wide_mm: int,
+    deep_mm: int,
+    wing_mm: tuple[int, int],
+    mirrored: bool = False,
+    **tables: Any,  # noqa: ANN401
+) -> Result:
+    """A house on an L, set out: hipped but for the gable of its wing, which stands at the west end, or mirrored at the east."""
+    across, out = wing_mm
+    outline = [(0, 0), (wide_mm, 0), (wide_mm, deep_mm), (across, deep_mm), (across, deep_mm + out), (0, deep_mm + out)]
+    pitches = ["40°", "40°", "40°", "40°", "gable", "40°"]
+    if mirrored:
+        outline = [(wide_mm - x, y) for x, y in reversed(outline)]
+        # The wall from one corner to the next comes before the corner it came after.
+        pitches = [*pitches[-2::-1], pitches[-1]]
+    building = {
+        "name": "house",
+        "outline": [list(point) for point in outline],
+        "pitch": pitches,
+        "overhang": 300,
+        "verge_overhang": 50,
+        "rafter_spacing": 400,
+    }
+    document = {
+        "job": {"title": "House", "exposure": "moderate"},
+        "covering": {"from": covering},
+        "building": [building],
+        "set_out": {"ridge_cover": 150},
+        **tables,
+    }
+    return set_out(read_job_document(document))

@@ -1,0 +1,100 @@
+"""Whole houses on an L, with hips, a valley and a gable: what is ordered holds what is laid, fixed and edged; mirrored alike."""
+
+from typing import Any
+
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from gaugerod.fixing.extra_courses import SHORT, UNDER_EAVES
+from gaugerod.take_off.answer import Trade
+from gaugerod.take_off.compared import laid_widths_count, units_by_area_count
+from gaugerod.take_off.take_off import take_off
+from gaugerod.take_off.tasks import tasks
+from tests.scenario.taken_off_jobs import COVERINGS, ask_of, house_of, nets, taken
+
+EDGES: dict[str, Any] = {
+    "ridge": {"made": "bedded", "unit": {"length": 450, "cover": 450}, "hip_unit": {"length": 450, "cover": 430}},
+    "verge": {"made": "bedded"},
+    "valley": {"made": "lead", "lead_code": 5},
+    "eaves": {"tray_length": 1500},
+}
+coverings = st.sampled_from(COVERINGS)
+wides_mm = st.integers(7_000, 14_000)
+deeps_mm = st.integers(4_000, 8_000)
+wings_mm = st.tuples(st.integers(3_500, 5_000), st.integers(1_500, 5_000))
+
+
+@settings(deadline=None, max_examples=20)
+@given(coverings, wides_mm, deeps_mm, wings_mm)
+def test_every_unit_that_is_held_is_ordered(covering: str, wide: int, deep: int, wing: tuple[int, int]) -> None:
+    """The fixings are counted along the courses, unit by unit: a second way to the same units."""
+    result = house_of(covering, wide_mm=wide, deep_mm=deep, wing_mm=wing, fixings={"nail_metal": "copper"})
+    assume(not result.not_set_out)
+    ask = ask_of(result)
+    held_count = sum(kind.units_count for plan in ask.fixings for kind in plan.kinds)
+    units = [line.measured.net for line in take_off(ask).lines if line.measured.trade is Trade.COVERING]
+    saved = 0 if ask.offcuts is None else ask.offcuts.saved_count
+    extra = sum(len(slope.extra) for slope in ask.slopes)
+    assert {extra.name for slope in ask.slopes for extra in slope.extra} <= {UNDER_EAVES, SHORT}
+    # Extra courses are counted from end to end, whichever way their bond begins: a unit or two more than are laid.
+    assert held_count <= sum(units) + saved <= held_count + 2 * extra
+
+
+@settings(deadline=None, max_examples=20)
+@given(coverings, wides_mm, deeps_mm, wings_mm)
+def test_the_counted_roof_is_about_its_area_and_never_far_below(
+    covering: str, wide: int, deep: int, wing: tuple[int, int]
+) -> None:
+    """Offcuts apart, what is laid covers the slopes, but for the strip at the top that ridge units cover."""
+    result = house_of(covering, wide_mm=wide, deep_mm=deep, wing_mm=wing)
+    assume(not result.not_set_out)
+    for slope in ask_of(result).slopes:
+        assert slope.cover_mm is not None
+        by_area = units_by_area_count(area_mm2=slope.area_mm2, gauge_mm=slope.gauge_mm, cover_mm=slope.cover_mm)
+        at_top = 2 * wide / slope.cover_mm
+        assert laid_widths_count(slope) >= by_area - at_top
+
+
+@settings(deadline=None, max_examples=20)
+@given(coverings, wides_mm, deeps_mm, wings_mm)
+def test_a_mirrored_house_has_the_same_edges_and_nearly_the_same_units(
+    covering: str, wide: int, deep: int, wing: tuple[int, int]
+) -> None:
+    tables: dict[str, Any] = {"edges": EDGES}
+    one = house_of(covering, wide_mm=wide, deep_mm=deep, wing_mm=wing, **tables)
+    other = house_of(covering, wide_mm=wide, deep_mm=deep, wing_mm=wing, mirrored=True, **tables)
+    assume(not one.not_set_out and not other.not_set_out)
+    asks = [ask_of(each) for each in (one, other)]
+    work = [{task.task: task.quantity for task in tasks(each)} for each in asks]
+    assert set(work[0]) == set(work[1])
+    for task, quantity in work[0].items():
+        if task != "cut":
+            assert quantity == pytest.approx(work[1][task], abs=1e-6), task
+    of_edges = [
+        {
+            line.measured.item: line.measured.net
+            for line in taken(each).lines
+            if line.measured.trade in {Trade.EDGES, Trade.LEAD}
+        }
+        for each in (one, other)
+    ]
+    assert of_edges[0] == pytest.approx(of_edges[1])
+    # The bond begins at the left and single-lap tiles lap one way, so a hip is cut elsewhere on the other hand.
+    widths = [sum(laid_widths_count(slope) for slope in each.slopes) for each in asks]
+    assert widths[0] == pytest.approx(widths[1], rel=0.01)
+
+
+@settings(deadline=None, max_examples=10)
+@given(coverings, wides_mm, deeps_mm, wings_mm)
+def test_edges_are_gathered_whole(covering: str, wide: int, deep: int, wing: tuple[int, int]) -> None:
+    result = house_of(covering, wide_mm=wide, deep_mm=deep, wing_mm=wing, edges=EDGES)
+    assume(not result.not_set_out)
+    assert result.edges is not None
+    answer = taken(result)
+    for item in ("ridge-unit", "hip-unit", "undercloak", "eaves-tray", "mortar"):
+        parts = sum(part.net for edge in result.edges.edges for part in edge.parts if part.item == item)
+        assert parts == pytest.approx(nets(answer)[item])
+    of_lead = [line for line in answer.lines if line.measured.trade is Trade.LEAD]
+    assert result.edges.lead_kg == pytest.approx(sum(line.measured.net for line in of_lead))
+    assert of_lead
