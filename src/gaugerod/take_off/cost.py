@@ -61,7 +61,7 @@ def exact(quantity: float) -> Decimal:
 
 def _material(line: OrderLine, price: Price | None, money: MoneySettings) -> MaterialCost:
     quantity = exact(line.bought)
-    amount = None if price is None else in_money(quantity / price.per * price.amount, money)
+    amount = None if price is None else in_money(quantity * price.amount / price.per, money)
     return MaterialCost(line=line, price=price, quantity=quantity, amount=amount)
 
 
