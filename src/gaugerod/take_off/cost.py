@@ -4,12 +4,14 @@ Scope: prices and rates before tax; one tax on the whole. What has no price is n
 """
 
 from collections.abc import Iterator, Sequence
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal, localcontext
 
 from gaugerod.take_off.answer import OrderLine, TakeOff
 from gaugerod.take_off.money import LabourCost, MaterialCost, Price, PriceList, Quotation, Rate, Task
 from gaugerod.take_off.wished import MoneySettings
 
+_ENOUGH = Context(prec=60, rounding=ROUND_HALF_UP)
+"""Digits enough that no product or sum is ever cut short, whatever arithmetic the caller has set."""
 QUANTITY_PLACES = Decimal("0.001")
 """Quantities go into money to a thousandth of their unit: a gram, a millimetre, a cubic centimetre."""
 
@@ -19,6 +21,11 @@ def cost(*, take_off: TakeOff, tasks: Sequence[Task], prices: PriceList, money: 
 
     A price is of the item's own unit: one in another unit is not used, and said. What is bought is priced: whole packs.
     """
+    with localcontext(_ENOUGH):
+        return _cost(take_off, tasks, prices, money)
+
+
+def _cost(take_off: TakeOff, tasks: Sequence[Task], prices: PriceList, money: MoneySettings) -> Quotation:
     materials = tuple(_material(line, _price_of(line, prices.prices), money) for line in take_off.lines)
     labour = tuple(_labour(task, _rate_of(task, prices.rates), money) for task in tasks)
     materials_total = sum((each.amount for each in materials if each.amount is not None), Decimal(0))
@@ -45,7 +52,7 @@ def in_money(amount: Decimal, money: MoneySettings) -> Decimal:
     >>> [str(in_money(Decimal(amount), MoneySettings())) for amount in ("2.345", "-2.345", "2")]
     ['2.35', '-2.35', '2.00']
     """
-    return amount.quantize(Decimal(1).scaleb(-money.places), rounding=ROUND_HALF_UP)
+    return amount.quantize(Decimal(1).scaleb(-money.places), rounding=ROUND_HALF_UP, context=_ENOUGH)
 
 
 def exact(quantity: float) -> Decimal:
@@ -54,7 +61,7 @@ def exact(quantity: float) -> Decimal:
     >>> str(exact(12.0)), str(exact(7.4555555))
     ('12', '7.456')
     """
-    rounded = Decimal(repr(quantity)).quantize(QUANTITY_PLACES, rounding=ROUND_HALF_UP)
+    rounded = Decimal(repr(quantity)).quantize(QUANTITY_PLACES, rounding=ROUND_HALF_UP, context=_ENOUGH)
     whole = rounded.to_integral_value()
     return whole if whole == rounded else rounded
 
