@@ -20,16 +20,22 @@ EDGES: dict[str, Any] = {
     "eaves": {"tray_length": 1500},
 }
 coverings = st.sampled_from(COVERINGS)
-wides_mm = st.integers(7_000, 14_000)
-deeps_mm = st.integers(4_000, 8_000)
-wings_mm = st.tuples(st.integers(3_500, 5_000), st.integers(1_500, 5_000))
+houses = st.fixed_dictionaries(
+    {
+        "wide_mm": st.integers(7_000, 14_000),
+        "deep_mm": st.integers(4_000, 8_000),
+        "wing_mm": st.tuples(st.integers(3_500, 5_000), st.integers(1_500, 5_000)),
+    }
+    # A wing a hair narrower or wider than the house is deep leaves a slope with a side of under a millimetre, which is refused.
+).filter(lambda house: not 0 < abs(house["deep_mm"] - house["wing_mm"][0]) < 10)
+House = dict[str, Any]
 
 
 @settings(deadline=None, max_examples=20)
-@given(coverings, wides_mm, deeps_mm, wings_mm)
-def test_every_unit_that_is_held_is_ordered(covering: str, wide: int, deep: int, wing: tuple[int, int]) -> None:
+@given(coverings, houses)
+def test_every_unit_that_is_held_is_ordered(covering: str, house: House) -> None:
     """The fixings are counted along the courses, unit by unit: a second way to the same units."""
-    result = house_of(covering, wide_mm=wide, deep_mm=deep, wing_mm=wing, fixings={"nail_metal": "copper"})
+    result = house_of(covering, **house, fixings={"nail_metal": "copper"})
     assume(not result.not_set_out)
     ask = ask_of(result)
     held_count = sum(kind.units_count for plan in ask.fixings for kind in plan.kinds)
@@ -42,28 +48,24 @@ def test_every_unit_that_is_held_is_ordered(covering: str, wide: int, deep: int,
 
 
 @settings(deadline=None, max_examples=20)
-@given(coverings, wides_mm, deeps_mm, wings_mm)
-def test_the_counted_roof_is_about_its_area_and_never_far_below(
-    covering: str, wide: int, deep: int, wing: tuple[int, int]
-) -> None:
+@given(coverings, houses)
+def test_the_counted_roof_is_about_its_area_and_never_far_below(covering: str, house: House) -> None:
     """Offcuts apart, what is laid covers the slopes, but for the strip at the top that ridge units cover."""
-    result = house_of(covering, wide_mm=wide, deep_mm=deep, wing_mm=wing)
+    result = house_of(covering, **house)
     assume(not result.not_set_out)
     for slope in ask_of(result).slopes:
         assert slope.cover_mm is not None
         by_area = units_by_area_count(area_mm2=slope.area_mm2, gauge_mm=slope.gauge_mm, cover_mm=slope.cover_mm)
-        at_top = 2 * wide / slope.cover_mm
+        at_top = 2 * house["wide_mm"] / slope.cover_mm
         assert laid_widths_count(slope) >= by_area - at_top
 
 
 @settings(deadline=None, max_examples=20)
-@given(coverings, wides_mm, deeps_mm, wings_mm)
-def test_a_mirrored_house_has_the_same_edges_and_nearly_the_same_units(
-    covering: str, wide: int, deep: int, wing: tuple[int, int]
-) -> None:
+@given(coverings, houses)
+def test_a_mirrored_house_has_the_same_edges_and_nearly_the_same_units(covering: str, house: House) -> None:
     tables: dict[str, Any] = {"edges": EDGES}
-    one = house_of(covering, wide_mm=wide, deep_mm=deep, wing_mm=wing, **tables)
-    other = house_of(covering, wide_mm=wide, deep_mm=deep, wing_mm=wing, mirrored=True, **tables)
+    one = house_of(covering, **house, **tables)
+    other = house_of(covering, **house, mirrored=True, **tables)
     assume(not one.not_set_out and not other.not_set_out)
     asks = [ask_of(each) for each in (one, other)]
     work = [{task.task: task.quantity for task in tasks(each)} for each in asks]
@@ -86,9 +88,9 @@ def test_a_mirrored_house_has_the_same_edges_and_nearly_the_same_units(
 
 
 @settings(deadline=None, max_examples=10)
-@given(coverings, wides_mm, deeps_mm, wings_mm)
-def test_edges_are_gathered_whole(covering: str, wide: int, deep: int, wing: tuple[int, int]) -> None:
-    result = house_of(covering, wide_mm=wide, deep_mm=deep, wing_mm=wing, edges=EDGES)
+@given(coverings, houses)
+def test_edges_are_gathered_whole(covering: str, house: House) -> None:
+    result = house_of(covering, **house, edges=EDGES)
     assume(not result.not_set_out)
     assert result.edges is not None
     answer = taken(result)
