@@ -49,7 +49,8 @@ def quoted(job: tuple[TakeOff, tuple[Task, ...], PriceList, MoneySettings]) -> Q
 
 
 def amounts(quotation: Quotation) -> list[Decimal]:
-    return [each.amount for each in (*quotation.materials, *quotation.labour) if each.amount is not None]
+    found = [*(each.amount for each in quotation.materials), *(each.amount for each in quotation.labour)]
+    return [amount for amount in found if amount is not None]
 
 
 @given(jobs())
@@ -119,6 +120,6 @@ def test_twice_the_price_is_twice_the_money_but_for_the_pennies(
 @given(jobs())
 def test_everything_is_priced_or_named(job: tuple[TakeOff, tuple[Task, ...], PriceList, MoneySettings]) -> None:
     quotation = quoted(job)
-    parts = [*quotation.materials, *quotation.labour]
-    assert len(parts) == len(amounts(quotation)) + len(quotation.not_priced)
-    assert len(job[0].lines) + len(job[1]) == len(parts)
+    parts_count = len(quotation.materials) + len(quotation.labour)
+    assert parts_count == len(amounts(quotation)) + len(quotation.not_priced)
+    assert len(job[0].lines) + len(job[1]) == parts_count
