@@ -5,11 +5,13 @@ from dataclasses import replace
 import pytest
 
 from gaugerod.adapters.job_file.read import read_job_document
+from gaugerod.coverings.double_lap import RandomSlates
 from gaugerod.job.result import Result
 from gaugerod.job.set_out import set_out
+from gaugerod.setting_out.diminishing.stack import sound_run_mm
 from gaugerod.take_off.ask import LaidSlope
 from tests.scenario.taken_off import example
-from tests.scenario.taken_off_jobs import ask_of, result_of, slope
+from tests.scenario.taken_off_jobs import ask_of, result_of, slope, taken
 
 
 def only_slope(result: Result) -> LaidSlope:
@@ -98,3 +100,18 @@ def test_random_slates_are_told_by_the_run_of_every_course() -> None:
     heaps = {heap.length_mm: heap for heap in found.diminishing.heaps}
     for group in found.diminishing.groups:
         assert group.length_mm in heaps
+
+
+def test_random_slates_are_ordered_as_the_plan_takes_them_from_the_stack() -> None:
+    """The plan reckons with the widest verge overhang allowed, the order with the one set out: a little less."""
+    result = example("random-slates")
+    slates = result.job.covering
+    assert isinstance(slates, RandomSlates)
+    plan = only_slope(result).diminishing
+    assert plan is not None
+    for heap in plan.heaps:
+        stack = next(each for each in slates.heaps if each.length_mm == heap.length_mm)
+        taken_m = (sound_run_mm(stack, slates=slates) - heap.left_run_mm) / 1000
+        line = taken(result).line(f"random-slates-{heap.length_mm:g}")
+        ordered_m = 0.0 if line is None else line.order
+        assert 0.99 * taken_m <= ordered_m <= taken_m
