@@ -48,3 +48,12 @@ def test_a_slope_that_one_part_was_not_worked_out_for_is_named() -> None:
         f"{first}: the underlay of this slope. What was found of it says why.",
         f"{first}: the fixings of this slope's covering. What was found of it says why.",
     ] == list(take_off(without).not_counted)
+
+
+def test_a_slope_whose_battens_could_not_be_planned_is_named() -> None:
+    asked = ask_of(example("hipped-house"))
+    assert asked.battens is not None
+    first, *others = asked.battens.slopes
+    none_planned = replace(asked.battens, slopes=(replace(first, net_mm=0), *others))
+    said = f"{first.where}: the battens of this slope and their nails. What was found of it says why."
+    assert (said,) == take_off(replace(asked, battens=none_planned)).not_counted

@@ -6,6 +6,7 @@ from gaugerod.basis.limit import Limit
 from gaugerod.coverings.double_lap_catalogue import plain_tile, sized_slate
 from gaugerod.laying.ask import EdgeKind
 from gaugerod.laying.cut_unit import Remedy
+from gaugerod.laying.offcuts import OffcutPlan, OffcutUse
 from gaugerod.take_off.answer import WasteCompared
 from gaugerod.take_off.ask import ExtraCourse, TakeOffAsk
 from gaugerod.take_off.compared import laid_widths_count
@@ -67,6 +68,19 @@ def test_half_and_wide_units_count_by_their_width_and_the_course_under_the_eaves
     )
     assert 100 + 1.5 + 1 + 1.5 + 2 + 10 == laid_widths_count(slope)
     assert "(half and wide units by their width)" in compared(ask(slope)).says
+
+
+def test_units_that_offcuts_save_are_not_counted() -> None:
+    slope = laid(whole_count=190, pieces=tuple(piece(at) for at in range(10)))
+    uses = tuple(OffcutUse(first=at, second=at + 1, first_shift_mm=0.0, second_shift_mm=0.0) for at in (0, 2, 4, 6, 8))
+    plan = OffcutPlan(uses=uses, pieces_count=10, by_edges=(), kerf_mm=5.0)
+    without, saving = compared(ask(slope)), compared(ask(slope, offcuts=plan))
+    assert (204, 10, 0) == (without.counted_count, without.cuts_count, without.offcuts_saved_count)
+    assert (199, 10, 5) == (
+        saving.counted_count,
+        saving.cuts_count,
+        saving.offcuts_saved_count,
+    )  # 195 and 2 per cent: 198.9
 
 
 def test_the_percentage_is_that_of_the_covering() -> None:
