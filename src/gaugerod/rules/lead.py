@@ -167,7 +167,8 @@ def _code_findings(where: str, place: LeadPlace, code: int, edition: Edition) ->
             says=(
                 f"Code {code} lead will do here."
                 if code >= least.value
-                else f"Code {code} lead is for soakers only: in the open it splits. Use code {least.value:g} or heavier."
+                else f"Code {code} lead is for soakers only: in the open it splits. None is counted. Use code "
+                f"{least.value:g} or heavier."
             ),
         )
 

@@ -7,7 +7,7 @@ from gaugerod.take_off.take_off import take_off
 from gaugerod.take_off.wished import OrderWished, Pack
 from tests.scenario.take_off_asks import ask, edge, edges, part
 from tests.scenario.taken_off import example
-from tests.scenario.taken_off_jobs import ask_of
+from tests.scenario.taken_off_jobs import ask_of, result_of, slope, taken
 
 
 def test_parts_that_were_not_asked_for() -> None:
@@ -57,3 +57,21 @@ def test_a_slope_whose_battens_could_not_be_planned_is_named() -> None:
     none_planned = replace(asked.battens, slopes=(replace(first, net_mm=0), *others))
     said = f"{first.where}: the battens of this slope and their nails. What was found of it says why."
     assert (said,) == take_off(replace(asked, battens=none_planned)).not_counted
+
+
+def test_parts_of_edges_that_could_not_be_counted_are_named() -> None:
+    """A ridge whose unit is not given, soakers with no flashing over them, a dry verge of plain tiles."""
+    tables = {
+        "ridge": {"made": "dry"},
+        "wall": {"lead_code": 3},
+        "verge": {"made": "dry"},
+        "eaves": {"tray_length": 1500},
+    }
+    one = slope("rear", across_mm=6000, rafter_mm=4000, right="abutment")
+    said = taken(result_of("clay-plain-265x165", one, edges=tables)).not_counted
+    for where, why in (
+        ("rear, ridge", "The ridge unit is not known, so none are counted"),
+        ("rear, abutment", "Code 3 lead is for soakers only: in the open it splits. None is counted."),
+        ("rear, verge", "For this covering none are counted"),
+    ):
+        assert 1 == sum(each.startswith(f"{where}: ") and why in each for each in said)
