@@ -148,18 +148,24 @@ def tails_mm(slope: SlopeResult) -> list[float]:
 def _said_to_meet(
     edges: Sequence[SlopeEdge], shared: Sequence[SharedLine], findings: list[Finding]
 ) -> Iterator[tuple[int, int]]:
-    """The places of the two edges of every line the job says is shared: those nearest in length."""
+    """The places of the two edges of every line the job says is shared: of opposite hands, and nearest in length."""
     taken: set[int] = set()
     for line in shared:
         first, second = (_free(edges, taken, name, line.kind) for name in line.slopes)
         pairs = [(at, other) for at in first for other in second if at != other]
         if not pairs:
             continue
-        one, other = min(pairs, key=lambda pair: _difference_mm(edges[pair[0]], edges[pair[1]]))
+        one, other = min(pairs, key=lambda pair: _least_alike(edges[pair[0]], edges[pair[1]]))
         taken |= {one, other}
         if _difference_mm(edges[one], edges[other]) > SAME_LENGTH_MM:
             findings.append(_differ(edges[one], edges[other]))
         yield one, other
+
+
+def _least_alike(one: SlopeEdge, other: SlopeEdge) -> tuple[bool, float]:
+    """The right-hand hip of one slope meets the left-hand hip of the next, and so do valleys; then by length."""
+    same_hand = one.kind is not LineKind.RIDGE and one.goes_up is other.goes_up
+    return same_hand, _difference_mm(one, other)
 
 
 def _free(edges: Sequence[SlopeEdge], taken: set[int], slope: str, kind: str) -> list[int]:

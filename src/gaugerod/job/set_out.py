@@ -119,10 +119,11 @@ def set_out(job: Job) -> Result:
 def _edges(
     job: Job, slopes: Sequence[SlopeResult], roofs: Sequence[RoofResult], under: Beneath
 ) -> tuple[RoofEdges, tuple[Finding, ...]]:
-    """Every edge made, and all that was found of them."""
+    """Every edge made, with all that was found of them and of their lines: two that may be one are counted twice."""
     ask, found = edges_ask(job, slopes, roofs, under)
     edges = make_edges(ask)
-    return edges, (*found, *edges.findings)
+    edges = replace(edges, findings=(*found, *edges.findings))
+    return edges, edges.findings
 
 
 def _alternatives(
