@@ -9,7 +9,7 @@ _UNITS = {"m2": "m²", "pieces": ""}
 
 
 def unit_said(unit: str) -> str:
-    """The unit as it is written after a quantity; pieces have none.
+    """The unit as it is written after a quantity of many; pieces have none.
 
     >>> unit_said("m2"), unit_said("pieces"), unit_said("litres")
     ('m²', '', 'litres')
@@ -26,11 +26,14 @@ def quantity_said(quantity: float, unit: str, shown_in: LengthUnit, *, up: bool 
     ('12.4 m', '40\' 4 1/4" (12.3 m)')
     >>> quantity_said(0.04, "pieces", LengthUnit.MM), quantity_said(-24.0, "pieces", LengthUnit.MM)
     ('0.04', '−24')
+    >>> quantity_said(1.0, "rolls", LengthUnit.MM), quantity_said(2.0, "rolls", LengthUnit.MM)
+    ('1 roll', '2 rolls')
     """
     tenths = Fraction(count_above(quantity * 10, Division.MILLIMETRE)) / 10 if up else Fraction(quantity)
     small = 0 < tenths < Fraction(1, 10)
     figures = (f"{float(tenths):.2g}" if small else f"{float(tenths):z.1f}").replace("-", "−")
-    said = f"{figures.removesuffix('.0') if unit in {'pieces', 'rolls'} else figures} {unit_said(unit)}".rstrip()
+    counted_in = "roll" if unit == "rolls" and tenths == 1 else unit_said(unit)
+    said = f"{figures.removesuffix('.0') if unit in {'pieces', 'rolls'} else figures} {counted_in}".rstrip()
     if unit == "m" and shown_in is LengthUnit.FT_IN:
         return f"{write_length(tenths * 1000, shown_in)} ({said})"
     return said

@@ -164,6 +164,7 @@ def test_masses_onto_and_off_the_roof_and_the_cautions() -> None:
         (0.0, "litres", "0.0 litres"),
         (512.0, "pieces", "512"),
         (2.0, "rolls", "2 rolls"),
+        (1.0, "rolls", "1 roll"),
         (36.64, "m2", "36.7 m²"),
     ],
 )
