@@ -1,32 +1,36 @@
-"""A section of an edge before it has a scale, and how it is laid on paper: lines to measure by, their words in lanes beside."""
+"""A section of an edge before it has a scale, and how it is laid on paper: lines to measure by, their words beside."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from gaugerod.geometry.pitch import cos_deg, sin_deg
 from gaugerod.geometry.polygon import bounding_box_mm
-from gaugerod.sheets.dimension_lanes import LABEL_HEIGHT_MM, Label, upright_lane, upright_lane_width_mm
-from gaugerod.sheets.drawing import STANDARD_SCALES, Drawing, Leader, Paper, Path, Pen, Point, Words
+from gaugerod.sheets.dimension_lanes import LABEL_HEIGHT_MM, NAME_SIZE_MM, VALUE_SIZE_MM
+from gaugerod.sheets.drawing import STANDARD_SCALES, Anchor, Drawing, Leader, Letter, Paper, Path, Pen, Point, Words
+from gaugerod.sheets.lettering import spread_mm, words_width_mm
 from gaugerod.sheets.placed import Placed
 
-_EDGE_MM = 2.0
-_OFF_MM = 2.0
-_TICK_MM = 1.0
-WIDTH_MM, HEIGHT_MM = 181.0, 66.0
+_EDGE_MM, _OFF_MM, _LEAD_MM, _TICK_MM = 2.0, 3.0, 6.0, 1.0
+"""Paper kept round a detail; between drawing and labels; across which pointers run; half a tick."""
+WIDTH_MM, HEIGHT_MM = 181.0, 84.0
 """The paper a detail has on a sheet: as wide as the text of the narrowest."""
+GIVEN, SET_OUT = "given in the job", "set out for this roof"
+"""Where a figure comes from that no table states."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measure:
     """One length shown in a detail, from a point to another, with its name and what it is; ``left``: told on that side.
 
-    A measure from a point to itself only points: at a timber, a fixing, a bed.
+    A measure from a point to itself only points: at a timber, a fixing, a bed. ``source`` says where its figure comes from;
+    empty where it states none.
     """
 
     from_mm: Point
     to_mm: Point
     name: str
     value: str
+    source: str = ""
     left: bool = False
 
 
@@ -40,54 +44,79 @@ class Detail:
     only_drawn: str
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leaf:
+    """One slope of a section, away from x = 0: s along it, n square off it, outwards. Its ``rise_deg`` is below nothing
+    where it falls away, as from a ridge; ``left``: on the left of x = 0.
+    """
+
+    rise_deg: float
+    left: bool = False
+
+    def at(self, s_mm: float, n_mm: float) -> Point:
+        """The point in the section.
+
+        >>> Leaf(rise_deg=0.0).at(100.0, 25.0), Leaf(rise_deg=0.0, left=True).at(100.0, 25.0)
+        ((100.0, 25.0), (-100.0, 25.0))
+        """
+        along, off = cos_deg(self.rise_deg), sin_deg(self.rise_deg)
+        x_mm = s_mm * along - n_mm * off
+        return (-x_mm if self.left else x_mm, s_mm * off + n_mm * along)
+
+    def plumb_mm(self, n_mm: float) -> float:
+        """How high over x = 0 the line n off the slope comes."""
+        return n_mm / cos_deg(self.rise_deg)
+
+    def block(self, *, from_mm: float, to_mm: float, low_mm: float, high_mm: float) -> tuple[Point, ...]:
+        """A rectangle lying along the slope."""
+        return (
+            self.at(from_mm, low_mm),
+            self.at(to_mm, low_mm),
+            self.at(to_mm, high_mm),
+            self.at(from_mm, high_mm),
+        )
+
+    def plumb_cut(self, *, to_mm: float, low_mm: float, high_mm: float) -> tuple[Point, ...]:
+        """The same from x = 0, cut plumb there."""
+        return (
+            (0.0, self.plumb_mm(low_mm)),
+            self.at(to_mm, low_mm),
+            self.at(to_mm, high_mm),
+            (0.0, self.plumb_mm(high_mm)),
+        )
+
+
 def detail_placed(detail: Detail, *, width_mm: float = WIDTH_MM, height_mm: float = HEIGHT_MM) -> Placed:
     """The detail at the largest standard scale at which it and its words fit the room."""
-    sides = {True: _labels(detail, left=True), False: _labels(detail, left=False)}
+    sides = {left: [each for each in detail.measures if each.left is left] for left in (True, False)}
     drawn = [point for path in detail.paths for run in path.runs_mm for point in run]
     measured = [point for each in detail.measures for point in (each.from_mm, each.to_mm)]
     low, high = bounding_box_mm([*drawn, *measured])
-    lane_mm = {left: upright_lane_width_mm(labels) + _OFF_MM for left, labels in sides.items()}
-    tall_mm = max(len(labels) for labels in sides.values()) * LABEL_HEIGHT_MM
-    room = (width_mm - lane_mm[True] - lane_mm[False] - 2 * _EDGE_MM, height_mm - 2 * _EDGE_MM)
-    ratio = next(
-        (
-            ratio
-            for ratio in STANDARD_SCALES
-            if high[0] - low[0] <= ratio * room[0] and high[1] - low[1] <= ratio * room[1]
-        ),
-        STANDARD_SCALES[-1],
-    )
+    beside_mm = {left: _beside_mm(measures) for left, measures in sides.items()}
+    room = (width_mm - beside_mm[True] - beside_mm[False] - 2 * _EDGE_MM, height_mm - 2 * _EDGE_MM)
+    ratio = _scale_ratio((high[0] - low[0], high[1] - low[1]), room)
     drawn_mm = (high[1] - low[1]) / ratio
-    paper_height_mm = max(drawn_mm, tall_mm) + 2 * _EDGE_MM
-    spare_mm = (paper_height_mm - 2 * _EDGE_MM - drawn_mm) / 2
+    tall_mm = max(drawn_mm, max(len(measures) for measures in sides.values()) * LABEL_HEIGHT_MM)
     paper = Paper(
         width_mm=width_mm,
-        height_mm=paper_height_mm,
+        height_mm=tall_mm + 2 * _EDGE_MM,
         scale_ratio=ratio,
         origin_paper_mm=(
-            _EDGE_MM + lane_mm[True] + (room[0] - (high[0] - low[0]) / ratio) / 2 - low[0] / ratio,
-            _EDGE_MM + spare_mm - low[1] / ratio,
+            _EDGE_MM + beside_mm[True] + (room[0] - (high[0] - low[0]) / ratio) / 2 - low[0] / ratio,
+            _EDGE_MM + (tall_mm - drawn_mm) / 2 - low[1] / ratio,
         ),
     )
     words: list[Words] = []
     leaders: list[Leader] = list(_ticked(detail.measures, ratio))
-    for left, labels in sides.items():
-        lane = upright_lane(
-            labels,
-            side="left" if left else "right",
-            line_x_mm=low[0] if left else high[0],
-            off_paper_mm=_OFF_MM,
-            between_paper_mm=(low[1] / ratio - spare_mm, high[1] / ratio + spare_mm),
-            scale_ratio=ratio,
-        )
-        words += lane.words
-        leaders += lane.leaders
-        leaders += (_pointer(label.at_mm, low[0] if left else high[0]) for label in labels)
-    said = "; ".join(f"{each.name} {each.value}".strip() for each in detail.measures)
+    for left, measures in sides.items():
+        x_mm = low[0] - _OFF_MM * ratio if left else high[0] + _OFF_MM * ratio
+        for measure, centre_mm in _spread(measures, paper):
+            words += _label(measure, (x_mm, centre_mm))
+            leaders.append(_pointer(measure, (x_mm, centre_mm)))
     return Placed(
         drawing=Drawing(
             title=detail.title,
-            says=f"{detail.title}: {said}. Only drawn: {detail.only_drawn}.",
+            says=_says(detail),
             paths=detail.paths,
             words=tuple(words),
             leaders=tuple(leaders),
@@ -96,15 +125,73 @@ def detail_placed(detail: Detail, *, width_mm: float = WIDTH_MM, height_mm: floa
     )
 
 
-def _labels(detail: Detail, *, left: bool) -> list[Label]:
-    return [
-        Label(at_mm=_middle(each), name=each.name, value=each.value) for each in detail.measures if each.left is left
-    ]
+def _says(detail: Detail) -> str:
+    """The picture in words."""
+    said = "; ".join(f"{each.name} {each.value}".strip() for each in detail.measures)
+    return f"{detail.title}: {said}. Only drawn: {detail.only_drawn}."
+
+
+def _scale_ratio(size_mm: Point, room_mm: Point) -> int:
+    for ratio in STANDARD_SCALES:
+        if size_mm[0] <= ratio * room_mm[0] and size_mm[1] <= ratio * room_mm[1]:
+            return ratio
+    return STANDARD_SCALES[-1]
+
+
+def _beside_mm(measures: Sequence[Measure]) -> float:
+    """The paper labels take beside the drawing."""
+    if not measures:
+        return 0.0
+    widest = max(
+        max(words_width_mm(each.name, NAME_SIZE_MM), words_width_mm(each.value, VALUE_SIZE_MM)) for each in measures
+    )
+    return widest + _OFF_MM + _LEAD_MM
+
+
+def _spread(measures: Sequence[Measure], paper: Paper) -> Iterator[tuple[Measure, float]]:
+    """Each measure with the middle of its label, in model mm up: near what it measures, none on another."""
+    ratio, foot_mm = paper.scale_ratio, -paper.origin_paper_mm[1]
+    upwards = sorted(measures, key=_height_mm)
+    centres = spread_mm(
+        [_height_mm(each) / ratio for each in upwards],
+        [LABEL_HEIGHT_MM] * len(upwards),
+        from_mm=foot_mm + _EDGE_MM,
+        to_mm=foot_mm + paper.height_mm - _EDGE_MM,
+    )
+    for measure, centre in zip(upwards, centres, strict=True):
+        yield measure, centre * ratio
+
+
+def _height_mm(measure: Measure) -> float:
+    return _middle(measure)[1]
 
 
 def _middle(measure: Measure) -> Point:
     (x0, y0), (x1, y1) = measure.from_mm, measure.to_mm
     return ((x0 + x1) / 2, (y0 + y1) / 2)
+
+
+def _label(measure: Measure, at_mm: Point) -> Iterator[Words]:
+    """The name over the value; a name alone stands in the middle."""
+    right_mm = -_LEAD_MM if measure.left else _LEAD_MM
+    anchor = Anchor.END if measure.left else Anchor.START
+    yield Words(
+        at_mm=at_mm,
+        text=measure.name,
+        letter=Letter.NAME,
+        size_paper_mm=NAME_SIZE_MM,
+        anchor=anchor,
+        shift_paper_mm=(right_mm, 0.9 if measure.value else -0.6),
+    )
+    if measure.value:
+        yield Words(
+            at_mm=at_mm,
+            text=measure.value,
+            letter=Letter.VALUE,
+            size_paper_mm=VALUE_SIZE_MM,
+            anchor=anchor,
+            shift_paper_mm=(right_mm, -2.4),
+        )
 
 
 def _ticked(measures: Sequence[Measure], ratio: int) -> Iterator[Leader]:
@@ -118,13 +205,19 @@ def _ticked(measures: Sequence[Measure], ratio: int) -> Iterator[Leader]:
             yield _straight((x - tick_mm, y - tick_mm), (x + tick_mm, y + tick_mm), Pen.DIMENSION)
 
 
-def _pointer(at_mm: Point, x_mm: float) -> Leader:
-    """From what is measured, level, to its lane."""
-    return _straight(at_mm, (x_mm, at_mm[1]), Pen.LEADER)
+def _pointer(measure: Measure, label_mm: Point) -> Leader:
+    """From the middle of what is measured to its label."""
+    short_mm = (1.0 if measure.left else -1.0) * (1.0 - _LEAD_MM)
+    return Leader(pen=Pen.LEADER, points_mm=(_middle(measure), label_mm), shifts_paper_mm=((0.0, 0.0), (short_mm, 0.0)))
 
 
 def _straight(start: Point, end: Point, pen: Pen) -> Leader:
     return Leader(pen=pen, points_mm=(start, end), shifts_paper_mm=((0.0, 0.0), (0.0, 0.0)))
+
+
+def pointing(at_mm: Point, name: str, value: str = "", *, source: str = "", left: bool = False) -> Measure:
+    """Words that point at something and measure nothing."""
+    return Measure(from_mm=at_mm, to_mm=at_mm, name=name, value=value, source=source, left=left)
 
 
 def closed(pen: Pen, *rings: Sequence[Point]) -> Path:
@@ -145,18 +238,3 @@ def box(x_mm: float, y_mm: float, width_mm: float, height_mm: float) -> tuple[Po
         (x_mm + width_mm, y_mm + height_mm),
         (x_mm, y_mm + height_mm),
     )
-
-
-def mirrored(points: Sequence[Point]) -> tuple[Point, ...]:
-    """The same points on the other side of x = 0."""
-    return tuple((-x, y) for x, y in points)
-
-
-def falling(*, pitch_deg: float, from_mm: float, to_mm: float, low_mm: float, high_mm: float) -> tuple[Point, ...]:
-    """A block lying on a slope that falls to the right from the origin: from and to along it, low and high square off it."""
-    along, off = cos_deg(pitch_deg), sin_deg(pitch_deg)
-
-    def at(s_mm: float, n_mm: float) -> Point:
-        return (s_mm * along + n_mm * off, -s_mm * off + n_mm * along)
-
-    return (at(from_mm, low_mm), at(to_mm, low_mm), at(to_mm, high_mm), at(from_mm, high_mm))

@@ -10,13 +10,16 @@ from gaugerod.setting_out.said import counted
 from gaugerod.sheets.chimney_detail import chimney_detail
 from gaugerod.sheets.edge_detail import Detail, detail_placed
 from gaugerod.sheets.finding_table import finding_alarm, finding_table, verdicts_counted
+from gaugerod.sheets.hip_detail import hip_detail
 from gaugerod.sheets.job_sheet_foot import job_foot
 from gaugerod.sheets.lengths_shown import fine_length
-from gaugerod.sheets.line_details import hip_detail, ridge_detail
 from gaugerod.sheets.quantity_said import mass_said, quantity_said
+from gaugerod.sheets.ridge_detail import ridge_detail
 from gaugerod.sheets.sheet import Block, Bullets, Column, ColumnKind, Heading, PaperSize, Pictures, Prose, Sheet, Table
-from gaugerod.sheets.side_details import side_wall_detail, top_wall_detail, verge_detail
+from gaugerod.sheets.side_wall_detail import side_wall_detail
+from gaugerod.sheets.top_wall_detail import top_wall_detail
 from gaugerod.sheets.valley_detail import valley_detail
+from gaugerod.sheets.verge_detail import verge_detail
 
 CAUTIONS = (
     "Edges are where people fall: guard rails all round, a fixed way up to ridge and hips; never stand on a hip or verge unit.",

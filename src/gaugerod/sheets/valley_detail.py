@@ -1,18 +1,48 @@
-"""A valley in section, square to it: boards, lining to its welts, and the cut units either side of the clear width."""
+"""A valley in section, square to it and seen from its foot: boards, lining, and the cut units either side of the line."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import assert_never
 
 from gaugerod.basis.lengths import write_length
-from gaugerod.edges.answer import LeadUse, MadeEdge
-from gaugerod.edges.wished import ValleyMade
-from gaugerod.geometry.pitch import cos_deg, sin_deg
+from gaugerod.edges.answer import LeadPieces, LeadUse, MadeEdge
+from gaugerod.edges.wished import ValleyMade, ValleyWished
+from gaugerod.geometry.roof_faces import RoofLine
 from gaugerod.job.result import Result
-from gaugerod.sheets.drawing import Path, Pen, Point
-from gaugerod.sheets.edge_detail import Detail, Measure, closed, line
+from gaugerod.sheets.drawing import Path, Pen
+from gaugerod.sheets.edge_detail import GIVEN, SET_OUT, Detail, Leaf, Measure, closed, line, pointing
+from gaugerod.sheets.hip_detail import roof_line
 from gaugerod.sheets.lengths_shown import fine_length
-from gaugerod.sheets.line_details import roof_line
 from gaugerod.standards.battens import BattenFigure, batten_figure
+from gaugerod.standards.edition import Edition
 from gaugerod.standards.valleys import ValleyFigure, valley_figure
 
-_SHOWN_MM, _RAFTER_MM, _BATTEN_DEEP_MM, _THICK_MM = 330.0, 60.0, 25.0, 16.0
+_PAST_MM, _RAFTER_MM, _BATTEN_MM, _THICK_MM = 70.0, 60.0, 25.0, 16.0
+_RISE_MM = 6.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Valley:
+    """Lengths along each slope from the line; ``board_mm`` high, nothing where it has none."""
+
+    made: ValleyMade
+    left: Leaf
+    right: Leaf
+    half_mm: float
+    welt_mm: float
+    batten_mm: float
+    board_end_mm: float
+    board_mm: float
+
+    @property
+    def under_covering_mm(self) -> float:
+        """The underside of the covering."""
+        return self.board_mm + _BATTEN_MM
+
+    @property
+    def shown_mm(self) -> float:
+        """How far up each slope is shown."""
+        return max(self.board_end_mm, self.half_mm) + _PAST_MM
 
 
 def valley_detail(result: Result, edge: MadeEdge) -> Detail | None:
@@ -20,100 +50,157 @@ def valley_detail(result: Result, edge: MadeEdge) -> Detail | None:
     found, wished = roof_line(result, edge), result.job.edges.valley
     if found is None or wished is None or edge.clear_mm is None:
         return None
-    edition, unit = result.job.edition, result.job.show_lengths_in
-    welt_mm = batten_figure(edition, BattenFigure.VALLEY_WELT_FROM_LINE).value
-    board = valley_figure(edition, ValleyFigure.BOARD_THICKNESS)
-    half_mm = edge.clear_mm / 2
-    paths: list[Path] = []
-    for sign, rise_deg in ((1.0, found.backing_left_deg), (-1.0, found.backing_right_deg)):
-        paths += _one_side(sign, rise_deg, half_mm=half_mm, welt_mm=welt_mm, board_mm=board.value)
-    paths += _lining(found.backing_left_deg, found.backing_right_deg, welt_mm=welt_mm, board_mm=board.value)
-    across_mm = board.value + _BATTEN_DEEP_MM + _THICK_MM + 18.0
     lining = next((pieces for pieces in edge.lead if pieces.use is LeadUse.VALLEY_LINING), None)
+    valley = _valley(found, wished, clear_mm=edge.clear_mm, lining=lining, edition=result.job.edition)
     measures = [
-        Measure(
-            from_mm=_at(1.0, found.backing_left_deg, 0.0, across_mm),
-            to_mm=_at(1.0, found.backing_left_deg, half_mm, across_mm),
-            name="line to cut edge",
-            value=fine_length(half_mm, unit),
-        ),
-        Measure(
-            from_mm=(0.0, board.value + 2.0),
-            to_mm=(0.0, board.value + 2.0),
-            name="clear, both sides together",
-            value=write_length(edge.clear_mm, unit),
-            left=True,
-        ),
-        Measure(
-            from_mm=_at(1.0, found.backing_left_deg, 0.0, board.value + 4.0),
-            to_mm=_at(1.0, found.backing_left_deg, welt_mm, board.value + 4.0),
-            name="line to welt",
-            value=fine_length(welt_mm, unit),
-        ),
-        Measure(
-            from_mm=(0.0, -_RAFTER_MM),
-            to_mm=(0.0, -_RAFTER_MM),
-            name="between the slopes",
-            value=f"{found.dihedral_deg:.1f}°",
-        ),
+        *_across_said(valley, result, edge),
+        pointing((0.0, -_RAFTER_MM), "between the slopes", f"{found.dihedral_deg:.1f}°", source=SET_OUT),
+        *_lined_said(valley, result, lining),
     ]
-    if lining is not None:
-        at = _at(-1.0, found.backing_right_deg, 60.0, board.value)
-        measures.append(
-            Measure(
-                from_mm=at,
-                to_mm=at,
-                name="lead lining, flat",
-                value=f"code {lining.code}, {fine_length(lining.width_mm, unit)}",
-                left=True,
-            )
-        )
-    elif wished.made is ValleyMade.LINER:
-        at = _at(-1.0, found.backing_right_deg, 60.0, board.value)
-        measures.append(Measure(from_mm=at, to_mm=at, name="preformed liner", value="", left=True))
-    at = _at(-1.0, found.backing_right_deg, 200.0, board.value / 2)
-    measures.append(Measure(from_mm=at, to_mm=at, name="boards", value=fine_length(board.value, unit), left=True))
+    drawn = "rafters, battens, thickness of the covering"
+    match wished.made:
+        case ValleyMade.LEAD:
+            if lining is None:
+                drawn += ", the lining, of which none was counted"
+        case ValleyMade.LINER:
+            drawn += ", shape of the liner, what it lies on, where the battens end"
+        case ValleyMade.VALLEY_TILES:
+            drawn += ", shape of the valley tile, where the battens end"
+        case _ as unreachable:
+            assert_never(unreachable)
     return Detail(
         title=f"{edge.name} in section, square to the valley",
-        paths=tuple(paths),
+        paths=tuple(_paths(valley)),
         measures=tuple(measures),
-        only_drawn="rafters, battens, thickness of the covering",
+        only_drawn=drawn,
     )
 
 
-def _at(sign: float, rise_deg: float, s_mm: float, n_mm: float) -> Point:
-    """A point on a slope that rises away from the valley: along it, and square off it."""
-    x, y = s_mm * cos_deg(rise_deg) - n_mm * sin_deg(rise_deg), s_mm * sin_deg(rise_deg) + n_mm * cos_deg(rise_deg)
-    return (sign * x, y)
-
-
-def _block(sign: float, rise_deg: float, s_mm: tuple[float, float], n_mm: tuple[float, float]) -> tuple[Point, ...]:
-    (from_mm, to_mm), (low_mm, high_mm) = s_mm, n_mm
-    return tuple(
-        _at(sign, rise_deg, s, n) for s, n in ((from_mm, low_mm), (to_mm, low_mm), (to_mm, high_mm), (from_mm, high_mm))
+def _valley(
+    found: RoofLine, wished: ValleyWished, *, clear_mm: float, lining: LeadPieces | None, edition: Edition
+) -> _Valley:
+    """The lining reaches as far up each side as its own width flat gives, its welts turned back."""
+    welt_mm = batten_figure(edition, BattenFigure.VALLEY_WELT_FROM_LINE).value
+    turned_mm = valley_figure(edition, ValleyFigure.WELT).value
+    if lining is not None:
+        welt_mm = lining.width_mm / 2 - turned_mm
+    elif wished.girth_mm is not None:
+        welt_mm = wished.girth_mm / 2
+    on_boards = wished.made is ValleyMade.LEAD
+    batten_mm = welt_mm + batten_figure(edition, BattenFigure.VALLEY_STOP_FROM_WELT).value
+    if wished.made is ValleyMade.VALLEY_TILES:
+        welt_mm, batten_mm = clear_mm / 2 + 60.0, clear_mm / 2 + 70.0
+    return _Valley(
+        made=wished.made,
+        left=Leaf(rise_deg=found.backing_left_deg, left=True),
+        right=Leaf(rise_deg=found.backing_right_deg),
+        half_mm=clear_mm / 2,
+        welt_mm=welt_mm,
+        batten_mm=batten_mm,
+        board_end_mm=batten_mm + valley_figure(edition, ValleyFigure.BOARD_UNDER_BATTENS).value,
+        board_mm=valley_figure(edition, ValleyFigure.BOARD_THICKNESS).value if on_boards else 0.0,
     )
 
 
-def _one_side(sign: float, rise_deg: float, *, half_mm: float, welt_mm: float, board_mm: float) -> list[Path]:
-    top_mm = board_mm + _BATTEN_DEEP_MM
-    return [
-        closed(Pen.TIMBER, _block(sign, rise_deg, (0.0, _SHOWN_MM), (-_RAFTER_MM, 0.0))),
-        closed(Pen.TIMBER, _block(sign, rise_deg, (0.0, welt_mm + 60.0), (0.0, board_mm))),
-        closed(Pen.SECTION_BATTEN, _block(sign, rise_deg, (welt_mm + 10.0, _SHOWN_MM), (board_mm, top_mm))),
-        closed(Pen.UNIT, _block(sign, rise_deg, (half_mm, _SHOWN_MM), (top_mm, top_mm + _THICK_MM))),
+def _paths(valley: _Valley) -> Iterator[Path]:
+    for leaf in (valley.left, valley.right):
+        yield closed(Pen.TIMBER, leaf.plumb_cut(to_mm=valley.shown_mm, low_mm=-_RAFTER_MM, high_mm=0.0))
+        if valley.board_mm:
+            yield closed(Pen.TIMBER, leaf.plumb_cut(to_mm=valley.board_end_mm, low_mm=0.0, high_mm=valley.board_mm))
+        top_mm = valley.under_covering_mm
+        batten = leaf.block(from_mm=valley.batten_mm, to_mm=valley.shown_mm, low_mm=valley.board_mm, high_mm=top_mm)
+        yield closed(Pen.SECTION_BATTEN, batten)
+        unit = leaf.block(from_mm=valley.half_mm, to_mm=valley.shown_mm, low_mm=top_mm, high_mm=top_mm + _THICK_MM)
+        yield closed(Pen.UNIT, unit)
+    yield _lining(valley)
+
+
+def _lining(valley: _Valley) -> Path:
+    """From welt to welt through the line; a liner upturned, a valley tile as thick as the covering."""
+    left, right, welt_mm, over_mm = valley.left, valley.right, valley.welt_mm, valley.board_mm + 2.0
+    if valley.made is ValleyMade.VALLEY_TILES:
+        low_mm, high_mm = valley.under_covering_mm - _THICK_MM, valley.under_covering_mm
+        return closed(
+            Pen.UNIT,
+            (
+                left.at(welt_mm, high_mm),
+                left.at(welt_mm, low_mm),
+                (0.0, max(left.plumb_mm(low_mm), right.plumb_mm(low_mm))),
+                right.at(welt_mm, low_mm),
+                right.at(welt_mm, high_mm),
+                (0.0, max(left.plumb_mm(high_mm), right.plumb_mm(high_mm))),
+            ),
+        )
+    middle = (0.0, max(left.plumb_mm(over_mm), right.plumb_mm(over_mm)))
+    back_mm = 25.0 if valley.made is ValleyMade.LEAD else 0.0
+    ends = [
+        (
+            leaf.at(welt_mm - back_mm, over_mm + _RISE_MM + 4.0),
+            leaf.at(welt_mm, over_mm + _RISE_MM),
+            leaf.at(welt_mm, over_mm),
+        )
+        for leaf in (left, right)
     ]
+    return line(Pen.CUT, (*ends[0], middle, *reversed(ends[1])))
 
 
-def _lining(left_deg: float, right_deg: float, *, welt_mm: float, board_mm: float) -> list[Path]:
-    """From welt to welt through the line, each welt turned back."""
-    over_mm = board_mm + 2.0
-    run = (
-        _at(-1.0, right_deg, welt_mm - 25.0, over_mm + 10.0),
-        _at(-1.0, right_deg, welt_mm, over_mm + 6.0),
-        _at(-1.0, right_deg, welt_mm, over_mm),
-        (0.0, over_mm),
-        _at(1.0, left_deg, welt_mm, over_mm),
-        _at(1.0, left_deg, welt_mm, over_mm + 6.0),
-        _at(1.0, left_deg, welt_mm - 25.0, over_mm + 10.0),
+def _across_said(valley: _Valley, result: Result, edge: MadeEdge) -> Iterator[Measure]:
+    """The line to the cut edge, on the slope, as it is chalked; both sides together are the clear width."""
+    unit, edition, wished = result.job.show_lengths_in, result.job.edition, result.job.edges.valley
+    if edge.clear_mm is None or wished is None:
+        return
+    usual = valley_figure(edition, ValleyFigure.CLEAR_USUAL)
+    source = GIVEN
+    if wished.clear_mm is None:
+        by_rule = "the least by rule: see the findings"
+        source = str(usual.citation) if edge.clear_mm == usual.value else by_rule
+    high_mm = valley.under_covering_mm + _THICK_MM
+    yield Measure(
+        from_mm=valley.right.at(0.0, high_mm + 18.0),
+        to_mm=valley.right.at(valley.half_mm, high_mm + 18.0),
+        name="line to cut edge, on the slope",
+        value=fine_length(valley.half_mm, unit),
+        source=source,
     )
-    return [line(Pen.CUT, run)]
+    at = (0.0, max(leaf.plumb_mm(valley.board_mm) for leaf in (valley.left, valley.right)))
+    yield pointing(at, "clear, both sides together", write_length(edge.clear_mm, unit), source=source, left=True)
+
+
+def _lined_said(valley: _Valley, result: Result, lining: LeadPieces | None) -> Iterator[Measure]:
+    edition, unit = result.job.edition, result.job.show_lengths_in
+    on = valley.left.at((valley.half_mm + valley.welt_mm) / 2, valley.board_mm)
+    match valley.made:
+        case ValleyMade.LEAD:
+            board, under = (
+                valley_figure(edition, which)
+                for which in (ValleyFigure.BOARD_THICKNESS, ValleyFigure.BOARD_UNDER_BATTENS)
+            )
+            welt = batten_figure(edition, BattenFigure.VALLEY_WELT_FROM_LINE)
+            yield Measure(
+                from_mm=valley.right.at(0.0, -12.0),
+                to_mm=valley.right.at(valley.welt_mm, -12.0),
+                name="line to welt",
+                value=fine_length(valley.welt_mm, unit),
+                source=str(welt.citation) if valley.welt_mm == welt.value else GIVEN,
+            )
+            yield Measure(
+                from_mm=valley.left.at(valley.batten_mm, -12.0),
+                to_mm=valley.left.at(valley.board_end_mm, -12.0),
+                name="board under batten ends",
+                value=f"{fine_length(under.value, unit)} or more",
+                source=str(under.citation),
+                left=True,
+            )
+            thick = fine_length(board.value, unit)
+            yield pointing(
+                valley.left.at(30.0, valley.board_mm / 2), "boards", thick, source=str(board.citation), left=True
+            )
+            if lining is not None:
+                said = f"code {lining.code}, {fine_length(lining.width_mm, unit)}"
+                yield pointing(on, "lead lining, flat", said, source=SET_OUT, left=True)
+        case ValleyMade.LINER:
+            yield pointing(on, "preformed liner", left=True)
+        case ValleyMade.VALLEY_TILES:
+            yield pointing(valley.left.at(30.0, valley.under_covering_mm), "valley tile", "one to a course", left=True)
+        case _ as unreachable:
+            assert_never(unreachable)
