@@ -121,7 +121,7 @@ class Result:
     edges: RoofEdges | None = None
     """Every edge and opening of the slopes that were set out."""
     take_off: TakeOff | None = None
-    """What the job takes; None where no slope was laid."""
+    """What the job takes; None only for a result that was not made by ``set_out``."""
 
     @property
     def anything_outside(self) -> bool:
