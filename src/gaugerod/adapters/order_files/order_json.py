@@ -87,8 +87,8 @@ def _material(cost: MaterialCost) -> dict[str, object]:
         "item": cost.line.measured.item,
         "quantity": str(cost.quantity),
         "unit": cost.line.measured.unit,
-        "price": None if price is None else str(price.amount),
-        "per": None if price is None else str(price.per),
+        "price": _text(None if price is None else price.amount),
+        "per": _text(None if price is None else price.per),
         "amount": _text(cost.amount),
     }
 
@@ -99,10 +99,11 @@ def _work(cost: LabourCost) -> dict[str, object]:
         "what": cost.task.what,
         "quantity": str(cost.quantity),
         "unit": cost.task.unit,
-        "rate": None if cost.rate is None else str(cost.rate.amount),
+        "rate": _text(None if cost.rate is None else cost.rate.amount),
         "amount": _text(cost.amount),
     }
 
 
 def _text(amount: Decimal | None) -> str | None:
-    return None if amount is None else str(amount)
+    """The amount in plain digits: never as a power of ten."""
+    return None if amount is None else f"{amount:f}"

@@ -24,6 +24,8 @@ _ORDER = (
 _WORK = (("task", 18), ("what", 44), ("unit", 8), ("quantity", 12), ("rate", 11), ("amount", 13))
 _NOISE = "0.000001"
 """Float noise below which a quantity is whole, as in the take-off."""
+_PACK_NOISE = "0.000000001"
+"""The same for packs."""
 
 
 def order_xlsx(
@@ -77,8 +79,10 @@ class _Styles:
         self.title = book.add_format({"bold": True, "font_size": 14})
         self.head = book.add_format({"bold": True, "bottom": 1, "text_wrap": True, "valign": "bottom"})
         self.words = book.add_format({"text_wrap": True, "valign": "top"})
-        self.number = book.add_format({"num_format": "#,##0.###", "valign": "top"})
-        self.typed = book.add_format({"num_format": "#,##0.######", "valign": "top", "bottom": 4})
+        # A fixed row of places: an open one leaves a bare point behind a whole number.
+        self.number = book.add_format({"num_format": "#,##0.000", "valign": "top"})
+        self.whole = book.add_format({"num_format": "#,##0", "valign": "top"})
+        self.typed = book.add_format({"valign": "top", "bottom": 4})
         self.money = book.add_format({"num_format": f"#,##{pence}", "valign": "top"})
         self.total = book.add_format({"num_format": f"#,##{pence}", "bold": True, "top": 1})
         self.bold = book.add_format({"bold": True})
@@ -117,12 +121,13 @@ def _order_sheet(to: _Book, take_off: TakeOff) -> None:
             sheet.write_blank(row, 10, None, styles.typed)
             sheet.write_number(row, 11, 1, styles.typed)
         amount = "" if cost is None or cost.amount is None else float(cost.amount)
-        formula = f'=IF(K{number}="","",ROUND(J{number}/L{number}*K{number},{money.places}))'
+        formula = f'=IF(K{number}="","",ROUND(ROUND(J{number},3)*K{number}/L{number},{money.places}))'
         sheet.write_formula(row, 12, formula, styles.money, amount)
     last = FIRST_ROW + len(take_off.lines)
     sheet.write_string(last, 11, "total", styles.bold)
     total = 0.0 if quotation is None else float(quotation.materials_total)
-    sheet.write_formula(last, 12, f"=SUM(M{FIRST_ROW + 1}:M{last})", styles.total, total)
+    summed = f"=SUM(M{FIRST_ROW + 1}:M{last})" if take_off.lines else "=0"
+    sheet.write_formula(last, 12, summed, styles.total, total)
 
 
 def _quantities(sheet: Any, styles: _Styles, row: int, line: OrderLine) -> None:  # noqa: ANN401
@@ -130,21 +135,23 @@ def _quantities(sheet: Any, styles: _Styles, row: int, line: OrderLine) -> None:
     measured, number = line.measured, row + 1
     for at, text in enumerate((measured.trade.value, measured.item, measured.what, measured.unit)):
         sheet.write_string(row, at, text, styles.words)
-    sheet.write_number(row, 4, float(exact(measured.net)), styles.typed)
+    # Quantities stand as they were measured, to the last digit: a rounded one could be a unit, or a penny, out.
+    sheet.write_number(row, 4, measured.net, styles.typed)
     added = sum(each.amount for each in line.allowances)
-    sheet.write_number(row, 5, round(100 * added / measured.net, 6) if measured.net else 0, styles.typed)
-    plain = f"E{number}*(1+F{number}/100)"
-    order = f"=ROUNDUP({plain}-{_NOISE},0)" if measured.unit in WHOLE else f"={plain}"
-    sheet.write_formula(row, 6, order, styles.number, float(exact(line.order)))
+    sheet.write_number(row, 5, 100 * added / measured.net if measured.net else 0, styles.typed)
+    plain = f"E{number}*(1+F{number}/100)" if measured.net else f"E{number}+{added!r}"
+    order = f"=ROUNDUP(MAX(0,{plain}-{_NOISE}),0)" if measured.unit in WHOLE else f"={plain}"
+    shown = styles.whole if measured.unit in WHOLE else styles.number
+    sheet.write_formula(row, 6, order, shown, line.order)
     packed = line.packed
     if packed is None:
         sheet.write_blank(row, 7, None, styles.typed)
     else:
-        sheet.write_number(row, 7, float(exact(packed.pack_size)), styles.typed)
-    packs = f'=IF(H{number}="","",ROUNDUP(G{number}/H{number}-{_NOISE},0))'
-    sheet.write_formula(row, 8, packs, styles.number, "" if packed is None else packed.packs_count)
+        sheet.write_number(row, 7, packed.pack_size, styles.typed)
+    packs = f'=IF(H{number}="","",ROUNDUP(MAX(0,G{number}/H{number}-{_PACK_NOISE}),0))'
+    sheet.write_formula(row, 8, packs, styles.whole, "" if packed is None else packed.packs_count)
     bought = f'=IF(H{number}="",G{number},I{number}*H{number})'
-    sheet.write_formula(row, 9, bought, styles.number, float(exact(line.bought)))
+    sheet.write_formula(row, 9, bought, shown, line.bought)
     if measured.each_kg is not None:
         sheet.write_number(row, 13, measured.each_kg, styles.typed)
         mass = 0.0 if line.mass_kg is None else line.mass_kg
@@ -187,9 +194,14 @@ def _total_sheet(to: _Book, *, lines_count: int, tasks_count: int) -> None:
         ("materials", f"=Order!M{FIRST_ROW + lines_count + 1}", known(quotation and quotation.materials_total)),
         ("work", f"=Work!F{FIRST_ROW + tasks_count + 1}", known(quotation and quotation.labour_total)),
         ("together, before tax", "=B4+B5", known(quotation and quotation.net_total)),
-        (f"{tax}, %", None, percent),
+        (f"{tax}, %" if money.tax_percent is not None else "tax, %: none is counted", None, percent),
         (tax, f"=ROUND(B6*B7/100,{money.places})", known(quotation and quotation.tax)),
         ("in all", "=B6+B8", known(quotation and quotation.total)),
+        (
+            "lines without a price, not in the total",
+            f"={_blanks('Order', 'K', lines_count)}+{_blanks('Work', 'E', tasks_count)}",
+            lines_count + tasks_count if quotation is None else len(quotation.not_priced),
+        ),
     )
     for row, (name, formula, value) in enumerate(rows, start=FIRST_ROW):
         sheet.write_string(row, 0, name, styles.bold if name == "in all" else styles.words)
@@ -198,7 +210,12 @@ def _total_sheet(to: _Book, *, lines_count: int, tasks_count: int) -> None:
         else:
             sheet.write_formula(row, 1, formula, styles.total if name == "in all" else styles.money, value)
     for row, left in enumerate(() if quotation is None else quotation.not_priced, start=FIRST_ROW + len(rows) + 1):
-        sheet.write_string(row, 0, f"Not in the total: {left}", styles.words)
+        sheet.write_string(row, 0, f"Had no price when this was written: {left}", styles.words)
+
+
+def _blanks(sheet: str, column: str, lines_count: int) -> str:
+    """How many lines of a sheet have nothing in this column."""
+    return f"COUNTBLANK({sheet}!{column}{FIRST_ROW + 1}:{column}{FIRST_ROW + lines_count})" if lines_count else "0"
 
 
 def _notes_sheet(to: _Book, take_off: TakeOff, cautions: Sequence[str]) -> None:

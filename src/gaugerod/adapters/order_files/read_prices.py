@@ -8,7 +8,7 @@ import csv
 import io
 import re
 from collections.abc import Iterator, Sequence
-from decimal import Decimal
+from decimal import Context, Decimal, Inexact
 
 from gaugerod.basis.errors import Fault, InputRefused
 from gaugerod.take_off.answer import TakeOff
@@ -19,8 +19,9 @@ NEEDED = COLUMNS[:4]
 MOST_LINES_COUNT = 5_000
 MOST_BYTES_COUNT = 1_000_000
 MOST_LETTERS_COUNT = 200
-GREATEST = Decimal(10) ** 9
 _AMOUNT = re.compile(r"[0-9]{1,9}(?:\.[0-9]{1,6})?", re.ASCII)
+_TO_THE_END = Context(prec=40, traps=[Inexact])
+"""Divides what ends as a decimal, and tells what does not."""
 
 
 def read_price_list(content: bytes) -> PriceList:
@@ -28,15 +29,14 @@ def read_price_list(content: bytes) -> PriceList:
     rows = _rows(_text(content))
     if not rows:
         raise InputRefused([Fault("line 1", "nothing", f"a heading: {', '.join(NEEDED)}", "Write the heading first.")])
-    heading = [cell.strip().lower() for cell in rows[0]]
-    faults = list(_heading_faults(heading))
+    heading = [cell.strip().lower() for cell in rows[0][1]]
+    faults = list(_heading_faults(rows[0][0], heading))
     if faults:
         raise InputRefused(faults)
     prices: list[Price] = []
     rates: list[Rate] = []
-    for number, row in enumerate(rows[1:], start=2):
-        if any(cell.strip() for cell in row):
-            _line(number, _named(heading, row), prices, rates, faults)
+    for number, row in rows[1:]:
+        _line(number, _named(heading, row), prices, rates, faults)
     faults.extend(_twice("item", [price.item for price in prices]))
     faults.extend(_twice("work", [rate.task for rate in rates]))
     if faults:
@@ -58,11 +58,17 @@ def _text(content: bytes) -> str:
         ) from None
 
 
-def _rows(text: str) -> list[list[str]]:
-    first = text.partition("\n")[0]
+def _rows(text: str) -> list[tuple[int, list[str]]]:
+    """The rows with something in them, each with the line of the file it begins on: words may run over several."""
+    first = next((line for line in re.split(r"[\r\n]", text) if line.strip(" ,;")), "")
     comma = ";" if first.count(";") > first.count(",") else ","
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=comma, strict=True)
+    rows: list[tuple[int, list[str]]] = []
+    begins = 1
     try:
-        rows = list(csv.reader(io.StringIO(text, newline=""), delimiter=comma, strict=True))
+        for row in reader:
+            rows.append((begins, row))
+            begins = reader.line_num + 1
     except csv.Error as error:
         given = str(error)
         raise InputRefused(
@@ -71,24 +77,25 @@ def _rows(text: str) -> list[list[str]]:
     if len(rows) > MOST_LINES_COUNT:
         allowed = f"at most {MOST_LINES_COUNT} lines"
         raise InputRefused([Fault("price list", f"{len(rows)} lines", allowed, "Leave out what is not for this job.")])
-    return rows
+    return [(number, row) for number, row in rows if any(cell.strip() for cell in row)]
 
 
-def _heading_faults(heading: Sequence[str]) -> Iterator[Fault]:
+def _heading_faults(number: int, heading: Sequence[str]) -> Iterator[Fault]:
+    line = f"line {number}"
     for name in NEEDED:
         if name not in heading:
-            yield Fault("line 1", f"no column {name}", ", ".join(COLUMNS), f"Add a column headed {name}.")
+            yield Fault(line, f"no column {name}", ", ".join(COLUMNS), f"Add a column headed {name}.")
     for name in heading:
         if name not in COLUMNS:
             yield Fault(
-                "line 1",
+                line,
                 f"column {name[:MOST_LETTERS_COUNT] or 'without a name'}",
                 ", ".join(COLUMNS),
                 "Take it out, or name it so.",
             )
     for name in COLUMNS:
         if heading.count(name) > 1:
-            yield Fault("line 1", f"column {name} twice", "each column once", "Take one of them out.")
+            yield Fault(line, f"column {name} twice", "each column once", "Take one of them out.")
 
 
 def _named(heading: Sequence[str], row: Sequence[str]) -> dict[str, str]:
@@ -113,8 +120,16 @@ def _line(number: int, cells: dict[str, str], prices: list[Price], rates: list[R
         return
     if cells["kind"].lower() == "item":
         prices.append(Price(item=cells["item"], unit=cells["unit"], amount=amount, per=per, note=cells["note"]))
-    else:
-        rates.append(Rate(task=cells["item"], unit=cells["unit"], amount=amount / per, note=cells["note"]))
+        return
+    try:
+        rate = _TO_THE_END.divide(amount, per)
+    except Inexact:
+        do = "It has no end as a decimal. Write the rate for one."
+        faults.append(
+            Fault(f"line {number}, per", cells["per"], "a number the rate can be divided by to the last digit", do)
+        )
+        return
+    rates.append(Rate(task=cells["item"], unit=cells["unit"], amount=rate, note=cells["note"]))
 
 
 def _cell_faults(number: int, cells: dict[str, str]) -> Iterator[Fault]:
@@ -125,6 +140,13 @@ def _cell_faults(number: int, cells: dict[str, str]) -> Iterator[Fault]:
     for name in ("item", "unit"):
         if not cells[name]:
             yield Fault(f"line {number}, {name}", "nothing", "a name", "Write it as the blank list of this job has it.")
+    if cells["price"] and cells["per"] and _AMOUNT.fullmatch(cells["note"]):
+        yield Fault(
+            f"line {number}, note",
+            cells["note"],
+            "words",
+            "If the price has a comma in it, write a point, like 1234.50. Else say the note in words.",
+        )
     if cells[""]:
         yield Fault(
             f"line {number}",
@@ -141,14 +163,16 @@ def _cell_faults(number: int, cells: dict[str, str]) -> Iterator[Fault]:
 
 def _amount(number: int, name: str, text: str, faults: list[Fault]) -> Decimal | None:
     """An amount of money, or of units: digits with one point. A comma could part thousands or pence, so it is asked about."""
-    if _AMOUNT.fullmatch(text) and Decimal(text) <= GREATEST:
+    if _AMOUNT.fullmatch(text):
         return Decimal(text)
     do = (
         "Write it with a point and no thousands mark, like 1234.50."
         if "," in text
         else "Write it like 1234.50, no sign of a currency."
     )
-    faults.append(Fault(f"line {number}, {name}", _short(text), "a number from 0 up, at most six places", do))
+    faults.append(
+        Fault(f"line {number}, {name}", _short(text), "a number from 0 up, at most nine digits and six places", do)
+    )
     return None
 
 
@@ -168,10 +192,15 @@ def blank_price_list(take_off: TakeOff, tasks: Sequence[Task]) -> str:
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(COLUMNS)
     for line in take_off.lines:
-        writer.writerow(("item", line.measured.item, line.measured.unit, "", "1", plain_cell(line.measured.what)))
+        writer.writerow(("item", line.measured.item, line.measured.unit, "", "1", _note(line.measured.what)))
     for task in tasks:
-        writer.writerow(("work", task.task, task.unit, "", "1", plain_cell(task.what)))
+        writer.writerow(("work", task.task, task.unit, "", "1", _note(task.what)))
     return out.getvalue()
+
+
+def _note(what: str) -> str:
+    """What it is, no longer than a list may say it."""
+    return plain_cell(" ".join(what.split()))[:MOST_LETTERS_COUNT]
 
 
 def plain_cell(text: str) -> str:
