@@ -17,6 +17,7 @@ from gaugerod.geometry.pitch import atan2_deg, cos_deg, sin_deg
 from gaugerod.geometry.roof_faces import RoofEdge
 from gaugerod.job.laid_out import goes_up, structure_ring
 from gaugerod.job.model import TopKind
+from gaugerod.job.outlined import sides_worth_laying
 from gaugerod.job.result import RoofResult, SlopeResult
 from gaugerod.laying.ask import EdgeKind, Ring
 from gaugerod.laying.cells import LINE_PLAY_MM
@@ -89,7 +90,8 @@ def _beyond(slope: SlopeResult, roofs: Sequence[RoofResult]) -> list[str]:
     """For each edge of a building's slope the slope beyond it; empty for one measured by itself."""
     for roof in roofs:
         if slope.slope.name in roof.slope_names:
-            sides = roof.form.slopes[roof.slope_names.index(slope.slope.name)].sides
+            formed = roof.form.slopes[roof.slope_names.index(slope.slope.name)]
+            sides = [formed.sides[at] for at in sides_worth_laying(formed)]
             return [
                 roof.slope_names[side.slope] if side.kind in _MEETING and side.slope is not None else ""
                 for side in sides

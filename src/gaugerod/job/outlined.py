@@ -1,5 +1,7 @@
 """Slopes by their outline: from a roof form or as given, made ready to be set out like any other slope."""
 
+from math import hypot
+
 from gaugerod.geometry.polygon import signed_area_mm2
 from gaugerod.geometry.roof_faces import RoofEdge, RoofForm, RoofSlope
 from gaugerod.geometry.taped_slope import SlopeShape, TapedSlope
@@ -38,13 +40,26 @@ def slope_name(building: Building, number: int) -> str:
     return f"{building.name} {number + 1}"
 
 
+def sides_worth_laying(slope: RoofSlope) -> tuple[int, ...]:
+    """The sides of a slope of a form that are a division long or more: where wings are all but alike, a ridge or hip between
+    them may be a fraction of a millimetre, and nothing is laid along that. Its two corners are then one.
+    """
+    corners = slope.outline_mm
+    return tuple(
+        at
+        for at, (start, stop) in enumerate(zip(corners, (*corners[1:], corners[0]), strict=True))
+        if hypot(stop[0] - start[0], stop[1] - start[1]) >= _LEVEL_MM
+    )
+
+
 def _slope_of(building: Building, slope: RoofSlope) -> Slope:
-    kinds = tuple(_EDGES[side.kind] for side in slope.sides)
+    kept = sides_worth_laying(slope)
+    kinds = tuple(_EDGES[slope.sides[at].kind] for at in kept)
     mono = any(side.kind is RoofEdge.MONO_RIDGE for side in slope.sides)
     return outlined_slope(
         name=slope_name(building, slope.number),
         pitch_deg=slope.pitch_deg,
-        outline=SlopeOutline(points_mm=slope.outline_mm, kinds=kinds),
+        outline=SlopeOutline(points_mm=tuple(slope.outline_mm[at] for at in kept), kinds=kinds),
         top=TopKind.MONO_RIDGE if mono else TopKind.RIDGE,
         rafter_spacing_mm=building.rafter_spacing_mm,
     )
