@@ -20,6 +20,7 @@ from gaugerod.setting_out.said import counted
 from gaugerod.standards.edges import EdgeFigure, edge_figure
 
 _TABLE = "[edges.ridge]"
+_BOTH_ENDS = 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -169,15 +170,22 @@ def _units_say(over: _Over) -> Iterator[str]:
         return
     yield f"Lay {_run_said(over.run)} along {mm(over.line.laid_mm)}."
     if over.run.cut_mm:
-        yield (
-            "Start with a whole one at the foot; the cut ones come below the last at the top."
-            if over.line.kind is LineKind.HIP
-            else "Keep the cut ones away from the ends, and never at a gable."
-        )
+        yield _where_cut_ones_go(over.line, over.run)
         yield "Cut with water or extraction, and wear a mask: the dust is silica."
     if over.unit.fixings_count:
         cut_too = ", cut ones too," if over.run.cut_mm else ""
         yield f"Fix each unit{cut_too} with {counted(over.unit.fixings_count, 'fixing')}."
+
+
+def _where_cut_ones_go(line: EdgeLine, run: UnitRun) -> str:
+    """Up a hip the cut ones come last but one; along a ridge between whole ones, where there is one for each end."""
+    if line.kind is LineKind.HIP:
+        if run.whole_count == 0:
+            return "There is no whole one: lay what there is with its cut end up, under what covers the top of the hip."
+        return "Start with a whole one at the foot; the cut ones come below the last at the top."
+    if run.whole_count < _BOTH_ENDS:
+        return "There is no whole one for each end: let a cut one end away from a gable, if there is such an end."
+    return "Keep the cut ones away from the ends, and never at a gable."
 
 
 def _run_said(run: UnitRun) -> str:

@@ -67,6 +67,10 @@ class Leaf:
         """How high over x = 0 the line n off the slope comes."""
         return n_mm / cos_deg(self.rise_deg)
 
+    def at_plumb(self, x_mm: float, n_mm: float) -> Point:
+        """Where a plumb line so far from x = 0, on this side, meets the line n off the slope."""
+        return self.at((x_mm + n_mm * sin_deg(self.rise_deg)) / cos_deg(self.rise_deg), n_mm)
+
     def block(self, *, from_mm: float, to_mm: float, low_mm: float, high_mm: float) -> tuple[Point, ...]:
         """A rectangle lying along the slope."""
         return (

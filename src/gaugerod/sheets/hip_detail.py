@@ -11,7 +11,7 @@ from gaugerod.job.result import Result
 from gaugerod.sheets.drawing import Path, Pen
 from gaugerod.sheets.edge_detail import SET_OUT, Detail, Leaf, Measure, box, closed, line, pointing
 from gaugerod.sheets.lengths_shown import fine_length
-from gaugerod.sheets.ridge_detail import over_the_line, unit_said
+from gaugerod.sheets.ridge_detail import beds, over_the_line, unit_said
 from gaugerod.standards.edges import EdgeFigure, edge_figure
 from gaugerod.standards.lead import LeadFigure, lead_figure
 
@@ -47,7 +47,10 @@ def hip_detail(result: Result, edge: MadeEdge) -> Detail | None:
     ]
     match wished.hips:
         case HipMade.UNITS:
-            paths += _over(left, right, made=wished.made, result=result)
+            if wished.made is RidgeMade.BEDDED:
+                mortar = beds((left, right), edition=result.job.edition, reach_mm=_REACH_MM, high_mm=_STAND_OFF_MM)
+                paths.insert(0, mortar)
+            paths += over_the_line((left, right), made=wished.made, reach_mm=_REACH_MM, high_mm=_STAND_OFF_MM)
             measures += unit_said(edge, result, leaf=left, high_mm=_STAND_OFF_MM, reach_mm=_REACH_MM)
         case HipMade.BONNET:
             paths += _bonnet(left, right)
@@ -78,13 +81,19 @@ def _slopes(left: Leaf, right: Leaf, *, mitred: bool) -> Iterator[Path]:
         (
             (-deep_mm, -_HIP_DEEP_MM),
             (deep_mm, -_HIP_DEEP_MM),
-            right.at(deep_mm, 0.0),
+            right.at_plumb(deep_mm, 0.0),
             (0.0, 0.0),
-            left.at(deep_mm, 0.0),
+            left.at_plumb(deep_mm, 0.0),
         ),
     )
     for leaf in (left, right):
-        jack = leaf.block(from_mm=deep_mm + 6.0, to_mm=_SHOWN_MM, low_mm=-_JACK_MM, high_mm=0.0)
+        beside_mm = deep_mm + 2.0
+        jack = (
+            leaf.at_plumb(beside_mm, -_JACK_MM),
+            leaf.at(_SHOWN_MM, -_JACK_MM),
+            leaf.at(_SHOWN_MM, 0.0),
+            leaf.at_plumb(beside_mm, 0.0),
+        )
         yield closed(Pen.TIMBER, jack)
         high_mm = _BATTEN_MM + _THICK_MM
         battens = leaf.block(from_mm=26.0, to_mm=_SHOWN_MM, low_mm=0.0, high_mm=_BATTEN_MM)
@@ -104,17 +113,6 @@ def _sides(result: Result, edge: MadeEdge, left: Leaf, right: Leaf) -> Iterator[
         at = leaf.at(0.85 * _SHOWN_MM, _BATTEN_MM + _THICK_MM)
         said = f"pitch {pitches[name]:.1f}°" if name in pitches else ""
         yield pointing(at, name, said, source=SET_OUT if said else "", left=leaf.left)
-
-
-def _over(left: Leaf, right: Leaf, *, made: RidgeMade, result: Result) -> Iterator[Path]:
-    yield from over_the_line(
-        (left, right),
-        made=made,
-        edition=result.job.edition,
-        reach_mm=_REACH_MM,
-        high_mm=_STAND_OFF_MM,
-        bed_low_mm=_BATTEN_MM + _THICK_MM,
-    )
 
 
 def _bonnet(left: Leaf, right: Leaf) -> Iterator[Path]:

@@ -1,5 +1,6 @@
 """Quantities of an order as a person reads them, in their own unit; metres in feet and inches as well where the job is."""
 
+from decimal import Decimal
 from fractions import Fraction
 
 from gaugerod.basis.lengths import LengthUnit, write_length
@@ -36,6 +37,20 @@ def quantity_said(quantity: float, unit: str, shown_in: LengthUnit, *, up: bool 
     said = f"{figures.removesuffix('.0') if unit in {'pieces', 'rolls'} else figures} {counted_in}".rstrip()
     if unit == "m" and shown_in is LengthUnit.FT_IN:
         return f"{write_length(tenths * 1000, shown_in)} ({said})"
+    return said
+
+
+def charged_said(quantity: Decimal, unit: str, shown_in: LengthUnit) -> str:
+    r"""A quantity as it is charged, to the last figure: with the price it makes the amount, by hand too.
+
+    >>> charged_said(Decimal("7.859"), "m", LengthUnit.MM), charged_said(Decimal("378"), "pieces", LengthUnit.MM)
+    ('7.859 m', '378')
+    >>> charged_said(Decimal("12.300"), "m", LengthUnit.FT_IN), charged_said(Decimal(1), "rolls", LengthUnit.MM)
+    ('40\' 4 1/4" (12.3 m)', '1 roll')
+    """
+    said = f"{quantity.normalize():f} {'roll' if unit == 'rolls' and quantity == 1 else unit_said(unit)}".rstrip()
+    if unit == "m" and shown_in is LengthUnit.FT_IN:
+        return f"{write_length(Fraction(quantity) * 1000, shown_in)} ({said})"
     return said
 
 

@@ -10,7 +10,7 @@ from gaugerod.sheets.job_sheet_foot import job_foot
 from gaugerod.sheets.money_said import money_said
 from gaugerod.sheets.order_left_out import left_out
 from gaugerod.sheets.order_tables import trade_said
-from gaugerod.sheets.quantity_said import quantity_said, unit_said
+from gaugerod.sheets.quantity_said import charged_said, unit_said
 from gaugerod.sheets.sheet import (
     Alarm,
     Block,
@@ -125,7 +125,7 @@ def _material(cost: MaterialCost, money: MoneySettings, unit: LengthUnit) -> tup
     note = "" if price is None else _note(price.note, measured.what)
     return (
         f"{measured.what[:1].upper()}{measured.what[1:]}{note}",
-        quantity_said(float(cost.quantity), measured.unit, unit, up=True).replace(" (", "\n("),
+        charged_said(cost.quantity, measured.unit, unit).replace(" (", "\n("),
         "–" if price is None else f"{money_said(price.amount, money)} {_per(price.per, price.unit)}",
         NOT_PRICED if cost.amount is None else money_said(cost.amount, money),
     )
@@ -136,16 +136,17 @@ def _note(note: str, what: str) -> str:
     return "" if note.removeprefix("'") in {"", what} else f"\n{note}"
 
 
+_FOR_ONE = {"pieces": "each", "rolls": "a roll", "litres": "a litre"}
+
+
 def _per(per: Decimal, unit: str) -> str:
     """What a price is for: one piece, a thousand, a metre.
 
-    >>> _per(Decimal(1000), "pieces"), _per(Decimal(1), "m2"), _per(Decimal(1), "pieces")
-    ('for 1000', 'for 1 m²', 'each')
+    >>> _per(Decimal(1000), "pieces"), _per(Decimal(1), "m2"), _per(Decimal(1), "pieces"), _per(Decimal(1), "litres")
+    ('for 1000', 'for 1 m²', 'each', 'a litre')
     """
-    if per == 1 and unit == "rolls":
-        return "a roll"
-    if per == 1 and unit == "pieces":
-        return "each"
+    if per == 1 and unit in _FOR_ONE:
+        return _FOR_ONE[unit]
     return f"for {per.normalize():f} {unit_said(unit)}".rstrip()
 
 
@@ -154,7 +155,7 @@ def _labour(cost: LabourCost, money: MoneySettings, unit: LengthUnit) -> tuple[s
     note = "" if rate is None else _note(rate.note, task.what)
     return (
         f"{task.what[:1].upper()}{task.what[1:]}{note}",
-        quantity_said(float(cost.quantity), task.unit, unit).replace(" (", "\n("),
+        charged_said(cost.quantity, task.unit, unit).replace(" (", "\n("),
         "–" if rate is None else f"{money_said(rate.amount, money)} {_per(Decimal(1), rate.unit)}",
         NOT_PRICED if cost.amount is None else money_said(cost.amount, money),
     )

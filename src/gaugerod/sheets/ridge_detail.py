@@ -13,43 +13,43 @@ from gaugerod.setting_out.said import counted
 from gaugerod.sheets.drawing import Path, Pen
 from gaugerod.sheets.edge_detail import GIVEN, SET_OUT, Detail, Leaf, Measure, box, closed, line, pointing
 from gaugerod.sheets.lengths_shown import fine_length
+from gaugerod.sheets.section_units import BATTEN_HIGH_MM
 from gaugerod.sheets.top_courses import RAFTER_MM, TopCourses, top_courses
 from gaugerod.standards.edges import EdgeFigure, edge_figure
 from gaugerod.standards.edition import Edition
 
-_SHOWN_MM, _REACH_DRAWN_MM, UNIT_THICK_MM, _BATTEN_MM = 230.0, 120.0, 14.0, 25.0
+_SHOWN_MM, _REACH_DRAWN_MM, _OVER_MM, UNIT_THICK_MM, _BATTEN_MM = 230.0, 120.0, 6.0, 14.0, 25.0
 
 
 def ridge_detail(result: Result, edge: MadeEdge) -> Detail | None:
-    """A ridge between two slopes, or that of one: then nothing is drawn beyond it but an upright face."""
+    """A ridge; where only one of its slopes is known the other is drawn alike, and beyond a mono-ridge an upright face."""
     slopes = [each for name in _names(edge) for each in result.slopes if each.slope.name == name]
     wished = result.job.edges.ridge
     if not slopes or wished is None:
         return None
     unit, reach_mm = result.job.show_lengths_in, result.job.wishes.ridge_cover_mm
-    sides = [top_courses(slope, result.job.covering, left=at == 0) for at, slope in enumerate(slopes[:2])]
-    high_mm = max(side.held.over_mm - 0.4 * side.held.thick_mm for side in sides)
+    mono = edge.line is not None and edge.line.kind is LineKind.MONO_RIDGE
+    known = [top_courses(slope, result.job.covering, left=at == 0) for at, slope in enumerate(slopes[:2])]
+    beyond = [] if mono or len(known) > 1 else [top_courses(slopes[0], result.job.covering, left=False)]
+    sides = [*known, *beyond]
+    high_mm = max(side.clear_mm(reach_mm or _REACH_DRAWN_MM) for side in sides) + _OVER_MM
     drawn = ["rafters", "thickness of the covering", "shape of the unit and of its batten"]
     if reach_mm is None:
         drawn.append("how far the unit reaches down")
-    if len(sides) == 1:
+    if len(known) == 1:
         drawn.append("what lies beyond the ridge")
     paths: list[Path] = []
-    if len(sides) == 1:
+    if mono:
         paths.append(closed(Pen.TIMBER, box(0.0, -_SHOWN_MM * 0.6, 20.0, _SHOWN_MM * 0.6)))
+    leaves = [side.leaf for side in sides]
+    if wished.made is RidgeMade.BEDDED:
+        paths.append(beds(leaves, edition=result.job.edition, reach_mm=reach_mm or _REACH_DRAWN_MM, high_mm=high_mm))
     for side in sides:
         paths += side.paths(shown_mm=_SHOWN_MM)
-    paths += over_the_line(
-        [side.leaf for side in sides],
-        made=wished.made,
-        edition=result.job.edition,
-        reach_mm=reach_mm or _REACH_DRAWN_MM,
-        high_mm=high_mm,
-        bed_low_mm=max(side.held.over_mm - 1.5 * side.held.thick_mm for side in sides),
-    )
+    paths += over_the_line(leaves, made=wished.made, reach_mm=reach_mm or _REACH_DRAWN_MM, high_mm=high_mm)
     measures = [
-        *_named(slopes_said=[(each.slope.name, each.slope.pitch_deg) for each in slopes[:2]], sides=sides),
-        *_measured(sides[-1], reach_mm, high_mm + UNIT_THICK_MM, unit),
+        *_named(slopes_said=[(each.slope.name, each.slope.pitch_deg) for each in slopes[:2]], sides=known),
+        *_measured(known[-1], reach_mm, high_mm + UNIT_THICK_MM, unit),
         *unit_said(edge, result, leaf=sides[0].leaf, high_mm=high_mm, reach_mm=reach_mm or _REACH_DRAWN_MM),
     ]
     return Detail(
@@ -105,24 +105,19 @@ def _measured(side: TopCourses, reach_mm: float | None, clear_mm: float, unit: L
         )
 
 
-def over_the_line(
-    leaves: Sequence[Leaf],
-    *,
-    made: RidgeMade,
-    edition: Edition,
-    reach_mm: float,
-    high_mm: float,
-    bed_low_mm: float,
-) -> Iterator[Path]:
-    """The unit, ``high_mm`` off each slope and so far down it, the batten it is fixed to, and what seals or beds it."""
+def beds(leaves: Sequence[Leaf], *, edition: Edition, reach_mm: float, high_mm: float) -> Path:
+    """Mortar under the edge of the unit on each side, down to the battens: drawn before the courses that lie in it."""
+    wide_mm = edge_figure(edition, EdgeFigure.LINE_BED_WIDTH).value
+    from_mm = max(0.0, reach_mm - wide_mm)
+    return closed(
+        Pen.CUT_UNIT,
+        *(leaf.block(from_mm=from_mm, to_mm=reach_mm, low_mm=BATTEN_HIGH_MM, high_mm=high_mm) for leaf in leaves),
+    )
+
+
+def over_the_line(leaves: Sequence[Leaf], *, made: RidgeMade, reach_mm: float, high_mm: float) -> Iterator[Path]:
+    """The unit, ``high_mm`` off each slope and so far down it, the batten it is fixed to, and the roll that seals it."""
     crown_mm = max(leaf.plumb_mm(high_mm) for leaf in leaves)
-    bed_mm = edge_figure(edition, EdgeFigure.LINE_BED_WIDTH).value
-    if made is RidgeMade.BEDDED:
-        beds = [
-            leaf.block(from_mm=max(0.0, reach_mm - bed_mm), to_mm=reach_mm, low_mm=bed_low_mm, high_mm=high_mm)
-            for leaf in leaves
-        ]
-        yield closed(Pen.CUT_UNIT, *beds)
     foot_mm = -_BATTEN_MM / 2
     yield closed(Pen.SECTION_BATTEN, box(foot_mm, foot_mm, _BATTEN_MM, crown_mm - 4.0 - foot_mm))
     if made is RidgeMade.DRY:

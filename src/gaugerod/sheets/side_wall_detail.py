@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from gaugerod.basis.finding import TOUCH, Sense
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.edges.answer import LeadPieces, LeadUse, MadeEdge
 from gaugerod.edges.walls import water_line
@@ -142,6 +143,17 @@ def _out_said(wall: _Wall, stepped: LeadPieces, out_mm: float, cover_source: str
             name="out from the wall",
             value=fine_length(out_mm, wall.unit),
             source=cover_source,
+        )
+    if wall.gap_mm is not None and out_mm > wall.gap_mm:
+        least_mm = lead_figure(wall.edition, LeadFigure.SIDE_COVER_LEAST).value
+        on_mm = out_mm - wall.gap_mm
+        short = f", least {fine_length(least_mm, wall.unit)}" if on_mm < least_mm - TOUCH else ""
+        yield Measure(
+            from_mm=(wall.gap_mm, wall.covering_mm + 32.0),
+            to_mm=(out_mm, wall.covering_mm + 32.0),
+            name="of it on the covering",
+            value=f"{fine_length(on_mm, wall.unit, towards=Sense.AT_LEAST)}{short}",
+            source=SET_OUT,
         )
     if wall.gap_mm is not None:
         yield Measure(

@@ -7,7 +7,7 @@ from gaugerod.job.model import Covering
 from gaugerod.job.result import SlopeResult
 from gaugerod.sheets.drawing import Path, Pen
 from gaugerod.sheets.edge_detail import Leaf, closed
-from gaugerod.sheets.section_units import SectionUnits, section_units
+from gaugerod.sheets.section_units import BATTEN_HIGH_MM, SectionUnits, section_units
 from gaugerod.sheets.slope_frame import SlopeFrame
 
 RAFTER_MM = 75.0
@@ -46,6 +46,15 @@ class TopCourses:
         if not self.heads_known or len(self.held.units) < self.held.over_count:
             return None
         return self.held.lost_mm - self.held.units[-self.held.over_count].head_mm
+
+    def clear_mm(self, to_mm: float) -> float:
+        """Off the rafter, just clear of every unit from the top so far down the slope."""
+        tails = [-each.tail_mm for each in self.held.units if 0.0 < -each.tail_mm < to_mm]
+        return max(self._surface_mm(down_mm) for down_mm in (*tails, 0.0, to_mm)) + 2.0
+
+    def _surface_mm(self, down_mm: float) -> float:
+        here = [each for each in self.held.units if each.tail_mm <= -down_mm <= max(each.head_mm, 0.0)]
+        return max((each.underside_mm(-down_mm) for each in here), default=BATTEN_HIGH_MM) + self.held.thick_mm
 
     def paths(self, *, shown_mm: float) -> list[Path]:
         """The rafter, cut plumb at the top, and the courses on it, broken off so far down."""

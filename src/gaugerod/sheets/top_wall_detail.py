@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from gaugerod.basis.finding import TOUCH, Sense
 from gaugerod.edges.answer import LeadPieces, LeadUse, MadeEdge
 from gaugerod.edges.walls import top_cover
 from gaugerod.job.result import Result
@@ -24,7 +25,7 @@ def top_wall_detail(result: Result, edge: MadeEdge) -> Detail | None:
     joint_mm = lead_figure(result.job.edition, LeadFigure.INTO_JOINT_LEAST).value
     down_mm = top_cover(result.job.covering, result.job.edition).value
     up_mm = pieces.width_mm - joint_mm - down_mm
-    over_mm = top.held.over_mm - top.held.thick_mm / 2
+    over_mm = top.clear_mm(down_mm)
     foot = (0.0, top.leaf.plumb_mm(over_mm))
     joint_y_mm = foot[1] + up_mm
     end = (
@@ -92,6 +93,19 @@ def _down_said(result: Result, top: TopCourses, down_mm: float, over_mm: float) 
         value=fine_length(down_mm, unit),
         source=str(top_cover(result.job.covering, result.job.edition).citation),
     )
+    head_mm = max(top.head_mm, 0.0)
+    if top.heads_known and head_mm < down_mm:
+        least_mm = top_cover(result.job.covering, result.job.edition).value
+        on_mm = down_mm - head_mm
+        short = f", least {fine_length(least_mm, unit)}" if on_mm < least_mm - TOUCH else ""
+        lap_start, lap_end = top.leaf.at(head_mm, over_mm), top.leaf.at(down_mm, over_mm)
+        yield Measure(
+            from_mm=(lap_start[0] - x_mm, lap_start[1] + lift_mm + 18.0),
+            to_mm=(lap_end[0] - x_mm, lap_end[1] + lift_mm + 18.0),
+            name="of it over the top course",
+            value=f"{fine_length(on_mm, unit, towards=Sense.AT_LEAST)}{short}",
+            source=SET_OUT,
+        )
     yield Measure(
         from_mm=top.leaf.at(0.0, -14.0),
         to_mm=top.leaf.at(top.mark_mm, -14.0),

@@ -38,6 +38,7 @@ def verge_detail(result: Result, edge: MadeEdge) -> Detail | None:
             name="covering past the wall",
             value=fine_length(over_mm, unit),
             source=SET_OUT,
+            left=True,
         ),
         pointing((shown_mm - 40.0, low_mm + _BATTEN_MM / 2), "batten"),
     ]

@@ -39,6 +39,39 @@ def test_a_dry_ridge_takes_units_fixings_a_batten_and_a_roll() -> None:
     assert {Verdict.WITHIN} == {each.verdict for each in edge.findings}
 
 
+@pytest.mark.parametrize(
+    ("length_mm", "units", "says"),
+    [
+        (1260.0, (3, ()), None),  # 1350 = 3 × 450
+        (1110.0, (2, (300.0,)), "Keep the cut ones away from the ends, and never at a gable."),
+        (1010.0, (1, (325.0, 325.0)), "There is no whole one for each end"),
+        (110.0, (0, (200.0,)), "There is no whole one for each end"),
+    ],
+)
+def test_where_cut_units_go_along_a_ridge_is_said_only_where_it_can_be(
+    length_mm: float, units: tuple[int, tuple[float, ...]], says: str | None
+) -> None:
+    edge = ridge(DRY, length_mm=length_mm)
+    assert edge.run is not None
+    assert units == (edge.run.whole_count, edge.run.cut_mm)
+    assert [] == [said for said in edge.says if "away from the ends" in said and says != said]
+    assert says is None or any(said.startswith(says) for said in edge.says)
+
+
+@pytest.mark.parametrize(
+    ("length_mm", "says"),
+    [
+        (449.0, "There is no whole one: lay what there is with its cut end up"),
+        (700.0, "Start with a whole one at the foot; the cut ones come below the last at the top."),
+    ],
+)
+def test_a_hip_starts_with_a_whole_unit_only_where_there_is_one(length_mm: float, says: str) -> None:
+    over = replace(HIP, length_mm=length_mm)
+    edge = hip_edge(edges_ask(over, wished=EdgesWished(ridge=DRY)), over)
+    (said,) = [each for each in edge.says if "whole one" in each]
+    assert said.startswith(says)
+
+
 def test_a_bedded_ridge_takes_mortar_and_no_roll() -> None:
     edge = ridge(BEDDED)
     assert ["ridge-unit", "line-unit-fixing", "ridge-batten", "mortar"] == items(edge)
