@@ -14,6 +14,7 @@ _EDGE_MM, _OFF_MM, _LEAD_MM, _TICK_MM = 2.0, 3.0, 6.0, 1.0
 """Paper kept round a detail; between drawing and labels; across which pointers run; half a tick."""
 WIDTH_MM, HEIGHT_MM = 181.0, 84.0
 """The paper a detail has on a sheet: as wide as the text of the narrowest."""
+_NARROW_MM, _KEY_LINE_MM, _KEY_SIZE_MM = 140.0, 4.4, 3.0
 GIVEN, SET_OUT = "given in the job", "set out for this roof"
 """Where a figure comes from that no table states."""
 
@@ -91,32 +92,39 @@ class Leaf:
 
 
 def detail_placed(detail: Detail, *, width_mm: float = WIDTH_MM, height_mm: float = HEIGHT_MM) -> Placed:
-    """The detail at the largest standard scale at which it and its words fit the room."""
-    sides = {left: [each for each in detail.measures if each.left is left] for left in (True, False)}
-    drawn = [point for path in detail.paths for run in path.runs_mm for point in run]
-    measured = [point for each in detail.measures for point in (each.from_mm, each.to_mm)]
-    low, high = bounding_box_mm([*drawn, *measured])
-    beside_mm = {left: _beside_mm(measures) for left, measures in sides.items()}
-    room = (width_mm - beside_mm[True] - beside_mm[False] - 2 * _EDGE_MM, height_mm - 2 * _EDGE_MM)
+    """The detail at the largest standard scale at which it and its words fit the room; on narrow paper its measures are
+    numbered, and told in a list under it.
+    """
+    numbered = width_mm < _NARROW_MM
+    key = [f"{at}  {_told(each)}" for at, each in enumerate(detail.measures, 1)] if numbered else []
+    labels = [
+        _Label(measure=each, name="" if numbered else each.name, value=str(at) if numbered else each.value)
+        for at, each in enumerate(detail.measures, 1)
+    ]
+    sides = {left: [each for each in labels if each.measure.left is left] for left in (True, False)}
+    low, high = _extent_mm(detail)
+    beside_mm = {left: _beside_mm(here) for left, here in sides.items()}
+    key_mm = len(key) * _KEY_LINE_MM
+    room = (width_mm - beside_mm[True] - beside_mm[False] - 2 * _EDGE_MM, height_mm - 2 * _EDGE_MM - key_mm)
     ratio = _scale_ratio((high[0] - low[0], high[1] - low[1]), room)
     drawn_mm = (high[1] - low[1]) / ratio
-    tall_mm = max(drawn_mm, max(len(measures) for measures in sides.values()) * LABEL_HEIGHT_MM)
+    tall_mm = max(drawn_mm, max(len(here) for here in sides.values()) * LABEL_HEIGHT_MM)
     paper = Paper(
         width_mm=width_mm,
-        height_mm=tall_mm + 2 * _EDGE_MM,
+        height_mm=tall_mm + 2 * _EDGE_MM + key_mm,
         scale_ratio=ratio,
         origin_paper_mm=(
             _EDGE_MM + beside_mm[True] + (room[0] - (high[0] - low[0]) / ratio) / 2 - low[0] / ratio,
-            _EDGE_MM + (tall_mm - drawn_mm) / 2 - low[1] / ratio,
+            _EDGE_MM + key_mm + (tall_mm - drawn_mm) / 2 - low[1] / ratio,
         ),
     )
-    words: list[Words] = []
+    words: list[Words] = list(_key_words(key, paper))
     leaders: list[Leader] = list(_ticked(detail.measures, ratio))
-    for left, measures in sides.items():
+    for left, here in sides.items():
         x_mm = low[0] - _OFF_MM * ratio if left else high[0] + _OFF_MM * ratio
-        for measure, centre_mm in _spread(measures, paper):
-            words += _label(measure, (x_mm, centre_mm))
-            leaders.append(_pointer(measure, (x_mm, centre_mm)))
+        for label, centre_mm in _spread(here, paper, key_mm):
+            words += _words(label, (x_mm, centre_mm))
+            leaders.append(_pointer(label.measure, (x_mm, centre_mm)))
     return Placed(
         drawing=Drawing(
             title=detail.title,
@@ -129,9 +137,41 @@ def detail_placed(detail: Detail, *, width_mm: float = WIDTH_MM, height_mm: floa
     )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Label:
+    """What stands beside the drawing for a measure: its name and value, or its number alone."""
+
+    measure: Measure
+    name: str
+    value: str
+
+
+def _extent_mm(detail: Detail) -> tuple[Point, Point]:
+    drawn = [point for path in detail.paths for run in path.runs_mm for point in run]
+    measured = [point for each in detail.measures for point in (each.from_mm, each.to_mm)]
+    return bounding_box_mm([*drawn, *measured])
+
+
+def _told(measure: Measure) -> str:
+    return f"{measure.name}: {measure.value}" if measure.value else measure.name
+
+
+def _key_words(key: Sequence[str], paper: Paper) -> Iterator[Words]:
+    """The numbered measures in words, under the drawing."""
+    x_mm, y_mm = paper.origin_paper_mm
+    for at, text in enumerate(reversed(key)):
+        yield Words(
+            at_mm=(0.0, 0.0),
+            text=text,
+            letter=Letter.DIMENSION,
+            size_paper_mm=_KEY_SIZE_MM,
+            shift_paper_mm=(_EDGE_MM - x_mm, _EDGE_MM + 1.0 + at * _KEY_LINE_MM - y_mm),
+        )
+
+
 def _says(detail: Detail) -> str:
     """The picture in words."""
-    said = "; ".join(f"{each.name} {each.value}".strip() for each in detail.measures)
+    said = "; ".join(_told(each) for each in detail.measures)
     return f"{detail.title}: {said}. Only drawn: {detail.only_drawn}."
 
 
@@ -142,28 +182,28 @@ def _scale_ratio(size_mm: Point, room_mm: Point) -> int:
     return STANDARD_SCALES[-1]
 
 
-def _beside_mm(measures: Sequence[Measure]) -> float:
+def _beside_mm(labels: Sequence[_Label]) -> float:
     """The paper labels take beside the drawing."""
-    if not measures:
+    if not labels:
         return 0.0
     widest = max(
-        max(words_width_mm(each.name, NAME_SIZE_MM), words_width_mm(each.value, VALUE_SIZE_MM)) for each in measures
+        max(words_width_mm(each.name, NAME_SIZE_MM), words_width_mm(each.value, VALUE_SIZE_MM)) for each in labels
     )
     return widest + _OFF_MM + _LEAD_MM
 
 
-def _spread(measures: Sequence[Measure], paper: Paper) -> Iterator[tuple[Measure, float]]:
-    """Each measure with the middle of its label, in model mm up: near what it measures, none on another."""
+def _spread(labels: Sequence[_Label], paper: Paper, key_mm: float) -> Iterator[tuple[_Label, float]]:
+    """Each label with its middle, in model mm up: near what it measures, none on another."""
     ratio, foot_mm = paper.scale_ratio, -paper.origin_paper_mm[1]
-    upwards = sorted(measures, key=_height_mm)
+    upwards = sorted(labels, key=lambda label: _height_mm(label.measure))
     centres = spread_mm(
-        [_height_mm(each) / ratio for each in upwards],
+        [_height_mm(each.measure) / ratio for each in upwards],
         [LABEL_HEIGHT_MM] * len(upwards),
-        from_mm=foot_mm + _EDGE_MM,
+        from_mm=foot_mm + _EDGE_MM + key_mm,
         to_mm=foot_mm + paper.height_mm - _EDGE_MM,
     )
-    for measure, centre in zip(upwards, centres, strict=True):
-        yield measure, centre * ratio
+    for label, centre in zip(upwards, centres, strict=True):
+        yield label, centre * ratio
 
 
 def _height_mm(measure: Measure) -> float:
@@ -175,27 +215,24 @@ def _middle(measure: Measure) -> Point:
     return ((x0 + x1) / 2, (y0 + y1) / 2)
 
 
-def _label(measure: Measure, at_mm: Point) -> Iterator[Words]:
-    """The name over the value; a name alone stands in the middle."""
-    right_mm = -_LEAD_MM if measure.left else _LEAD_MM
-    anchor = Anchor.END if measure.left else Anchor.START
-    yield Words(
-        at_mm=at_mm,
-        text=measure.name,
-        letter=Letter.NAME,
-        size_paper_mm=NAME_SIZE_MM,
-        anchor=anchor,
-        shift_paper_mm=(right_mm, 0.9 if measure.value else -0.6),
-    )
-    if measure.value:
-        yield Words(
-            at_mm=at_mm,
-            text=measure.value,
-            letter=Letter.VALUE,
-            size_paper_mm=VALUE_SIZE_MM,
-            anchor=anchor,
-            shift_paper_mm=(right_mm, -2.4),
-        )
+def _words(label: _Label, at_mm: Point) -> Iterator[Words]:
+    """The name over the value; either alone stands in the middle."""
+    left = label.measure.left
+    right_mm = -_LEAD_MM if left else _LEAD_MM
+    both = bool(label.name and label.value)
+    for text, letter, size_mm, up_mm in (
+        (label.name, Letter.NAME, NAME_SIZE_MM, 0.9 if both else -0.6),
+        (label.value, Letter.VALUE, VALUE_SIZE_MM, -2.4 if both else -1.2),
+    ):
+        if text:
+            yield Words(
+                at_mm=at_mm,
+                text=text,
+                letter=letter,
+                size_paper_mm=size_mm,
+                anchor=Anchor.END if left else Anchor.START,
+                shift_paper_mm=(right_mm, up_mm),
+            )
 
 
 def _ticked(measures: Sequence[Measure], ratio: int) -> Iterator[Leader]:
