@@ -17,6 +17,7 @@ from gaugerod.edges.lead_runs import lead_along, lead_named, lead_of, run_findin
 from gaugerod.edges.made_lead import made_with_lead
 from gaugerod.edges.parts import along, mm, pieces
 from gaugerod.edges.untold import untold
+from gaugerod.edges.valley_lining import valley_lining, welt_from_line_mm
 from gaugerod.edges.wished import ValleyMade, ValleyWished
 from gaugerod.rules.lead import lap_on_slope, lead_lap
 from gaugerod.rules.valley_width import valley_clear_least, valley_width
@@ -49,7 +50,11 @@ def valley_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
         )
     )
     lead = list(_lead(ask, line, wished, findings)) if wished.made is ValleyMade.LEAD else []
-    lead.append(_saddle(ask.edition))
+    if wished.made is ValleyMade.LEAD and wished.girth_mm is not None:
+        findings.append(
+            valley_lining(where=line.name, girth_mm=wished.girth_mm, clear_mm=clear_mm, edition=ask.edition)
+        )
+    lead.append(_saddle(wished, ask.edition))
     return made_with_lead(
         line,
         made={
@@ -117,7 +122,8 @@ def _lead(ask: EdgesAsk, line: EdgeLine, wished: ValleyWished, findings: list[Fi
         yield lining
 
 
-def _saddle(edition: Edition) -> LeadPieces:
+def _saddle(wished: ValleyWished, edition: Edition) -> LeadPieces:
+    """One saddle, no narrower than the lining below it."""
     code, long, wide = (
         valley_figure(edition, which)
         for which in (ValleyFigure.SADDLE_CODE, ValleyFigure.SADDLE_LENGTH, ValleyFigure.SADDLE_WIDTH)
@@ -127,8 +133,8 @@ def _saddle(edition: Edition) -> LeadPieces:
         lead=lead_named(edition, int(code.value)),
         count=1,
         length_mm=long.value,
-        width_mm=wide.value,
-        how="one at the head of the valley",
+        width_mm=max(wide.value, wished.girth_mm or 0.0),
+        how="one at the head of the valley, no narrower than the lining",
         citations=(code.citation, long.citation),
     )
 
@@ -139,7 +145,10 @@ def _parts(ask: EdgesAsk, line: EdgeLine, wished: ValleyWished, findings: list[F
         case ValleyMade.LEAD:
             welt_at = batten_figure(ask.edition, BattenFigure.VALLEY_WELT_FROM_LINE)
             under = valley_figure(ask.edition, ValleyFigure.BOARD_UNDER_BATTENS)
-            wide_mm = welt_at.value + under.value + _BATTEN_SHORT_OF_WELT_MM
+            welt_mm = welt_at.value
+            if wished.girth_mm is not None:
+                welt_mm = max(welt_mm, welt_from_line_mm(girth_mm=wished.girth_mm, edition=ask.edition))
+            wide_mm = welt_mm + under.value + _BATTEN_SHORT_OF_WELT_MM
             yield along(
                 item="valley-board",
                 what=f"valley board, plywood {boards.value:g} mm, {wide_mm:g} mm wide, one each side",
