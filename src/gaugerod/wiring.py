@@ -106,6 +106,31 @@ def blank_price_list_text(result: Result) -> str:
     return "" if result.take_off is None else blank_price_list(result.take_off, tasks_of(result))
 
 
+def price_list_in_bytes(content: bytes) -> "PriceList":
+    """The prices and rates in the bytes of a list as it was sent, CSV. Raises InputRefused with every fault."""
+    from gaugerod.adapters.order_files.read_prices import read_price_list  # noqa: PLC0415
+
+    return read_price_list(content)
+
+
+def order_file_names(result: Result, quotation: "Quotation | None") -> list[tuple[str, str]]:
+    """The name of every file of the order, and of the quotation where there is one, and what it is."""
+    from gaugerod.adapters.sheet_files.order_folder import order_folder  # noqa: PLC0415
+
+    made_at = datetime.now().astimezone()
+    return [(file.name, file.says) for file in order_folder(result, quotation, paper="a4", made_at=made_at)]
+
+
+def one_order_file(
+    result: Result, quotation: "Quotation | None", *, name: str, paper: str, made_at: datetime
+) -> bytes | None:
+    """One of those files; None when there is none of that name."""
+    from gaugerod.adapters.sheet_files.order_folder import order_folder  # noqa: PLC0415
+
+    files = order_folder(result, quotation, paper=paper, made_at=made_at)
+    return next((file.make() for file in files if file.name == name), None)
+
+
 def write_order(result: Result, quotation: "Quotation | None", *, folder: Path, paper: str) -> list[tuple[Path, str]]:
     """Write the order, and the quotation where there is one; gives each path with what it is."""
     from gaugerod.adapters.sheet_files.order_folder import order_folder  # noqa: PLC0415

@@ -9,14 +9,14 @@ from gaugerod.web.job_answer import BENEATH
 from gaugerod.wiring import document_of_file
 
 _EXAMPLES = files("gaugerod.adapters.job_file").joinpath("examples")
-_NO_PAGES = (".json", "/keep", "/keep-all", "/sheets/{file}", "/files/{file}")
+_NO_PAGES = (".json", "/keep", "/keep-all", "/sheets/{file}", "/order/{file}", "/files/{file}")
 
 
 def every_page(routes: tuple[str, ...], store: JobStore) -> dict[str, str]:
     """Name and path of every page, and of those that look different with another job in them."""
     demo = store.jobs()[-1].job
     hipped = _made(store, document_of_file(_EXAMPLES.joinpath("hipped-house.toml").read_bytes()))
-    bare = _made(store, _without_beneath(store.load(demo).document))
+    bare = _made(store, _bare(store.load(demo).document))
     empty = _made(store, {"job": {"edition": "GB"}}, draft=True)
     outside = _made(store, _outside(store.load(demo).document))
     away = store.duplicate(demo, by="a hand").job
@@ -36,8 +36,15 @@ def every_page(routes: tuple[str, ...], store: JobStore) -> dict[str, str]:
         "hipped, building": f"/jobs/{hipped}/buildings/1",
         "hipped, set out": f"/jobs/{hipped}/set-out",
         "hipped, beneath": f"/jobs/{hipped}/beneath?slope=house+3",
+        "hipped, edges": f"/jobs/{hipped}/edges",
+        "hipped, order": f"/jobs/{hipped}/order",
+        "nothing said of the edges": f"/jobs/{bare}/edges",
         "nothing asked beneath": f"/jobs/{bare}/beneath",
         "empty, beneath": f"/jobs/{empty}/beneath",
+        "empty, edges": f"/jobs/{empty}/edges",
+        "empty, order": f"/jobs/{empty}/order",
+        "empty, quotation": f"/jobs/{empty}/quotation",
+        "empty, record": f"/jobs/{empty}/record",
         "empty, slopes": f"/jobs/{empty}/slopes",
         "empty, slope": f"/jobs/{empty}/slopes/new",
         "empty, building": f"/jobs/{empty}/buildings/new",
@@ -47,6 +54,8 @@ def every_page(routes: tuple[str, ...], store: JobStore) -> dict[str, str]:
         "outside, slope": f"/jobs/{outside}/slopes/1",
         "outside, set out": f"/jobs/{outside}/set-out",
         "outside, beneath": f"/jobs/{outside}/beneath",
+        "outside, order": f"/jobs/{outside}/order",
+        "outside, record": f"/jobs/{outside}/record",
         "outside, findings": f"/jobs/{outside}/findings",
     }
 
@@ -61,8 +70,9 @@ def _made(store: JobStore, document: dict[str, Any], *, draft: bool = False) -> 
     return store.create(document, by="a hand", draft=draft).job
 
 
-def _without_beneath(document: dict[str, Any]) -> dict[str, Any]:
-    return {key: value for key, value in document.items() if key not in BENEATH}
+def _bare(document: dict[str, Any]) -> dict[str, Any]:
+    """Without what lies beneath, and without a word of edges, order and record."""
+    return {key: value for key, value in document.items() if key not in {*BENEATH, "edges", "order", "record"}}
 
 
 def _outside(document: dict[str, Any]) -> dict[str, Any]:

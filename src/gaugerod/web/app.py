@@ -21,6 +21,7 @@ from gaugerod.web.pages.check_roof.view import check_roof_view
 from gaugerod.web.pages.clash.view import clash_view
 from gaugerod.web.pages.compare.view import compare_view
 from gaugerod.web.pages.covering.view import covering_view
+from gaugerod.web.pages.edges.view import edges_view
 from gaugerod.web.pages.findings.view import findings_view
 from gaugerod.web.pages.history.view import go_back_view, history_view
 from gaugerod.web.pages.jobs.view import (
@@ -34,7 +35,10 @@ from gaugerod.web.pages.jobs.view import (
     take_out_view,
 )
 from gaugerod.web.pages.on_roof.view import on_roof_open_view, on_roof_view, shared_on_roof_view
+from gaugerod.web.pages.order.view import order_file_view, order_view
 from gaugerod.web.pages.plan.view import plan_view
+from gaugerod.web.pages.quotation.view import quotation_view
+from gaugerod.web.pages.record.view import accept_view, record_view
 from gaugerod.web.pages.setting_out.view import setting_out_view
 from gaugerod.web.pages.shared.view import shared_file_view, shared_view
 from gaugerod.web.pages.sheets.view import file_view, revoke_view, share_view, sheets_view
@@ -70,6 +74,10 @@ _FILLED_IN: tuple[tuple[str, View], ...] = (
     ("/jobs/{job}/covering/own", test_lay_view),
     ("/jobs/{job}/set-out", setting_out_view),
     ("/jobs/{job}/beneath", beneath_view),
+    ("/jobs/{job}/edges", edges_view),
+    ("/jobs/{job}/order", order_view),
+    ("/jobs/{job}/quotation", quotation_view),
+    ("/jobs/{job}/record", record_view),
 )
 _DONE: tuple[tuple[str, View], ...] = (
     ("/jobs", begin_view),
@@ -79,6 +87,7 @@ _DONE: tuple[tuple[str, View], ...] = (
     ("/jobs/{job}/take-out", take_out_view),
     ("/jobs/{job}/clash", clash_view),
     ("/jobs/{job}/go-back", go_back_view),
+    ("/jobs/{job}/record/accept", accept_view),
     ("/jobs/{job}/share", share_view),
     ("/jobs/{job}/revoke", revoke_view),
 )
@@ -86,6 +95,7 @@ _FILES: tuple[tuple[str, View], ...] = (
     ("/keep-all", keep_all_view),
     ("/jobs/{job}/keep", keep_one_view),
     ("/jobs/{job}/sheets/{file}", file_view),
+    ("/jobs/{job}/order/{file}", order_file_view),
     ("/jobs/{job}/on-roof/open", on_roof_open_view),
 )
 _ASSETS = {

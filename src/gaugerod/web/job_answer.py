@@ -114,5 +114,8 @@ _PAGE_OF = {
     "file": "site",
     "covering": "covering",
     "set_out": "set-out",
+    "edges": "edges",
+    "order": "order",
+    "record": "record",
     **dict.fromkeys(BENEATH, "beneath"),
 }

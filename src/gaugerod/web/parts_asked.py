@@ -226,7 +226,7 @@ def _shown(question: Question, value: Any) -> str:  # noqa: ANN401 - whatever a 
 
 
 def asked_with_faults(
-    parts: tuple[PartAsked, ...], faults: tuple[Fault, ...]
+    parts: tuple[PartAsked, ...], faults: Sequence[Fault]
 ) -> tuple[tuple[PartAsked, ...], tuple[FaultShown, ...]]:
     """Every fault beside its field; a group that holds one is opened."""
     every = [

@@ -8,9 +8,12 @@ _STEPS = (
     ("covering", "Covering", ("covering", "test_lay")),
     ("set-out", "Set out", ("setting_out",)),
     ("beneath", "Battens, underlay", ("beneath",)),
+    ("edges", "Edges", ("edges",)),
+    ("order", "Order", ("order", "quotation")),
     ("findings", "Findings", ("findings",)),
     ("working", "Working", ("working",)),
     ("sheets", "Sheets", ("sheets", "on_roof")),
+    ("record", "Record", ("record",)),
     ("history", "History", ("history", "compare")),
 )
 

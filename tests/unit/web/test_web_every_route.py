@@ -98,7 +98,7 @@ def test_without_the_passphrase_every_path_but_the_open_ones_is_shut(reached: Br
 
 
 def test_what_is_typed_is_shown_as_typed_and_never_becomes_part_of_the_page(browser: Browser) -> None:
-    for page in ("site", "slopes/1", "covering", "covering/own", "set-out", "beneath"):
+    for page in ("site", "slopes/1", "covering", "covering/own", "set-out", "beneath", "edges", "order", "record"):
         fields = set(re.findall(r' name="([^"]+)"', browser.get(f"/jobs/{browser.job}/{page}").text)) - {"token", "rev"}
         answer = browser.post(f"/jobs/{browser.job}/{page}", dict.fromkeys(fields, HARM))
         assert "<script>alert" not in answer.text, page
@@ -113,7 +113,8 @@ def test_a_title_and_a_slope_that_look_like_markup_stay_words_everywhere(browser
     browser.store.save(browser.job, document, by="<i>hand</i>", base_rev=1, draft=True)
     link = browser.store.share(browser.job)
     for path in ("/", f"/shared/{link}", *(f"/jobs/{browser.job}/{page}" for page in
-                 ("site", "slopes", "slopes/1", "set-out", "beneath", "findings", "working", "sheets", "history"))):  # fmt: skip
+                 ("site", "slopes", "slopes/1", "set-out", "beneath", "edges", "order", "quotation", "record", "findings",
+                  "working", "sheets", "history"))):  # fmt: skip
         page = browser.get(path).text
         assert "<b onclick" not in page, path
         assert "<svg/onload" not in page, path

@@ -15,13 +15,31 @@ Parted = tuple[tuple[str, tuple[Finding, ...]], ...]
 
 def parted(result: Result) -> Parted:
     """Every finding of the job under the name of its part; parts without one are left out."""
-    return (*parted_setting_out(result), *parted_beneath(result.beneath))
+    return (*parted_setting_out(result), *parted_beneath(result.beneath), *parted_edges(result), *parted_order(result))
 
 
 def parted_setting_out(result: Result) -> Parted:
-    """The findings of all that is not beneath the covering."""
-    beneath = set(result.beneath.findings)
-    return _with_some(((SETTING_OUT, tuple(finding for finding in result.findings if finding not in beneath)),))
+    """The findings of all that is neither beneath the covering nor of its edges or its order."""
+    elsewhere = {*result.beneath.findings, *_of_edges(result), *_of_order(result)}
+    return _with_some(((SETTING_OUT, tuple(finding for finding in result.findings if finding not in elsewhere)),))
+
+
+def parted_edges(result: Result) -> Parted:
+    """The findings of the edges."""
+    return _with_some((("Edges", _of_edges(result)),))
+
+
+def parted_order(result: Result) -> Parted:
+    """The findings of the order."""
+    return _with_some((("Order", _of_order(result)),))
+
+
+def _of_edges(result: Result) -> tuple[Finding, ...]:
+    return () if result.edges is None else result.edges.findings
+
+
+def _of_order(result: Result) -> tuple[Finding, ...]:
+    return () if result.take_off is None else result.take_off.findings
 
 
 def parted_beneath(under: Beneath) -> Parted:

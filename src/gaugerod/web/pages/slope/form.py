@@ -6,7 +6,6 @@ from typing import Any
 
 from gaugerod.adapters.job_file.allowed import PLACE_ON_THE_ROOF
 from gaugerod.basis.errors import Fault
-from gaugerod.edges.wished import OpeningMade
 from gaugerod.job.model import TopKind
 from gaugerod.setting_out.across import SideKind
 from gaugerod.sheets.slope_labels import opening_letter
@@ -21,16 +20,12 @@ from gaugerod.web.form import (
     typed,
     with_keys,
 )
+from gaugerod.web.pages.edges.openings import OPENING_MADE
 from gaugerod.web.pages.slope.context import OpeningFields
 from gaugerod.web.pitch_ways import PitchBy, pitch_fields, pitch_typed
 
 MOST_ROWS_COUNT = 60
 _OPENING = ("name", "from_left", "up_slope", "width", "height", "made")
-_MADE = (
-    Choice(value="", label="not said"),
-    Choice(value=OpeningMade.CHIMNEY.value, label="a chimney, dressed in lead"),
-    Choice(value=OpeningMade.KIT.value, label="a window with its own flashing kit"),
-)
 _DIAGONALS = ("from_left", "from_right")
 
 
@@ -119,7 +114,7 @@ def _opening(index: int, row: Mapping[str, Any]) -> tuple[Field, ...]:
         ("height", "Height", "up the slope"),
     )
     made = Field(
-        name=f"opening[{index}].made", label="What stands in it", value=str(row.get("made", "")), choices=_MADE
+        name=f"opening[{index}].made", label="What stands in it", value=str(row.get("made", "")), choices=OPENING_MADE
     )
     return (
         *(

@@ -1,0 +1,1 @@
+"""How the edges are made: ridges, hips, verges, valleys, walls, eaves and openings."""

@@ -1,0 +1,1 @@
+"""What the hand-over record says, and what was accepted."""
