@@ -22,7 +22,7 @@ from gaugerod.edges.soakers import soaker_findings, wall_soakers
 from gaugerod.edges.untold import untold
 from gaugerod.edges.wished import SideMade, WallWished
 from gaugerod.geometry.pitch import sin_deg
-from gaugerod.rules.lead import lead_lap
+from gaugerod.rules.lead import lap_on_slope, lead_lap
 from gaugerod.rules.side_cover import side_cover
 from gaugerod.standards.defaults import top_flashing_cover_least
 from gaugerod.standards.edition import Edition
@@ -80,13 +80,14 @@ def side_lead(
     """The lead up one side of a wall or chimney. ``lead`` None: flashings of no allowed code, so none are counted."""
     wished = ask.wished.wall or WallWished()
     edition = ask.edition
-    lap = lead_figure(edition, LeadFigure.LAP_LEVEL_LEAST)
-    findings: list[Finding] = [lead_lap(where=where, lap_mm=lap.value, least=lap)]
+    findings: list[Finding] = []
     pieces: list[LeadPieces] = []
+    lap = lead_figure(edition, LeadFigure.LAP_LEVEL_LEAST)
     if side_made(ask.covering, wished) is SideMade.STEP_AND_COVER:
         cover_mm = _side_cover_mm(wished, edition)
         findings.extend(side_cover(where=where, cover_mm=cover_mm, edition=edition))
         use = LeadUse.STEP_AND_COVER
+        lap = _lap_on_covering(where, ask.slope(slope), lap, findings, edition)
     else:
         cover_mm, use = 0.0, LeadUse.STEP_FLASHING
         soakers, of_soakers = _side_soakers(ask, where, ask.slope(slope), courses_count, _upstand(wished, edition))
@@ -94,11 +95,24 @@ def side_lead(
         findings.extend(of_soakers)
     findings.extend(_unusual(ask.covering, wished, where))
     water = water_line(wished, edition)
-    flashing = _stepped(use, lead, run_mm=run_mm, cover_mm=cover_mm, water=water, edition=edition)
+    flashing = _stepped(use, lead, run_mm=run_mm, cover_mm=cover_mm, water=water, lap=lap, edition=edition)
     if flashing is not None:
         pieces.append(flashing)
+        findings.append(lead_lap(where=where, lap_mm=flashing.lap_mm or lap.value, least=lap))
         findings.extend(run_findings(where, flashing, place=LeadPlace.FLASHING, edition=edition))
     return tuple(pieces), tuple(findings)
+
+
+def _lap_on_covering(where: str, slope: EdgeSlope, level: Limit, findings: list[Finding], edition: Edition) -> Limit:
+    """The lap of a flashing that lies on the covering: by the rise of the slope, and no less than any flashing's.
+
+    Two published statements apply, flashings 100 mm and lead on a slope 75 mm of rise: the greater of them is kept.
+    """
+    on_slope = lap_on_slope(where=where, rise_deg=slope.pitch_deg, edition=edition)
+    if isinstance(on_slope, Finding):
+        findings.append(on_slope)
+        return level
+    return max((level, on_slope), key=lambda limit: limit.value)
 
 
 def _side_soakers(
@@ -146,7 +160,14 @@ def _upstand(wished: WallWished, edition: Edition) -> Limit:
 
 
 def _stepped(
-    use: LeadUse, lead: LeadCode | None, *, run_mm: float, cover_mm: float, water: Limit, edition: Edition
+    use: LeadUse,
+    lead: LeadCode | None,
+    *,
+    run_mm: float,
+    cover_mm: float,
+    water: Limit,
+    lap: Limit,
+    edition: Edition,
 ) -> LeadPieces | None:
     """A stepped flashing: into the joint, down over one brick course to the water line, and out over the tiles."""
     if lead is None:
@@ -161,7 +182,7 @@ def _stepped(
         place=LeadPlace.FLASHING,
         run_mm=run_mm,
         width_mm=width_mm,
-        lap=lead_figure(edition, LeadFigure.LAP_LEVEL_LEAST),
+        lap=lap,
         how=(
             f"{mm(run_mm)} in equal pieces; width: {joint.value:g} mm into the joint + {brick.value:g} mm for one brick course + "
             f"{water.value:g} mm to the water line{covers}"
