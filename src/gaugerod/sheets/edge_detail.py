@@ -72,6 +72,10 @@ class Leaf:
         """Where a plumb line so far from x = 0, on this side, meets the line n off the slope."""
         return self.at((x_mm + n_mm * sin_deg(self.rise_deg)) / cos_deg(self.rise_deg), n_mm)
 
+    def from_line(self, s_mm: float, n_mm: float) -> Point:
+        """A point so far from plumb over x = 0, measured along the slope in the plane n off it."""
+        return self.at_plumb(s_mm * cos_deg(self.rise_deg), n_mm)
+
     def block(self, *, from_mm: float, to_mm: float, low_mm: float, high_mm: float) -> tuple[Point, ...]:
         """A rectangle lying along the slope."""
         return (

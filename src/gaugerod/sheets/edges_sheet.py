@@ -54,14 +54,14 @@ def _blocks(result: Result, edges: RoofEdges) -> Iterator[Block]:
     drawn = tuple(details(result))
     yield from _sections(result, drawn)
     yield from _runs(edges.edges, unit)
+    yield Heading(text="Before you start", kept_mm=30.0)
+    yield Bullets(lines=CAUTIONS)
     yield from steps_by_kind(edges.edges)
     yield from parts_by_edge(edges.edges, unit)
     yield from lead_by_piece(edges, unit)
     if drawn:
-        yield Heading(text="Figures of the details", kept_mm=40.0)
+        yield Heading(text="Sources of the details", kept_mm=40.0)
         yield detail_figures(drawn)
-    yield Heading(text="Before you start", kept_mm=30.0)
-    yield Bullets(lines=CAUTIONS)
     if edges.findings:
         yield Heading(text="Findings", kept_mm=50.0)
         yield verdicts_counted(edges.findings, name="", unit=unit)
@@ -100,19 +100,19 @@ def _without_detail(result: Result, drawn: set[str]) -> tuple[str, ...]:
 
 
 def _runs(edges: Sequence[MadeEdge], unit: LengthUnit) -> Iterator[Block]:
-    """Where each unit of a ridge or hip goes."""
-    runs = alike_runs(edges)
+    """Where each unit of a ridge or hip goes; a line under one unit is told in words alone."""
+    runs = alike_runs(edges, unit=unit)
     if not runs:
         return
     yield Heading(text="Where the units go", kept_mm=60.0)
     yield Prose(text="Cut units are the dark ones. Mark the joints before the first unit is fixed.")
-    for same in runs:
-        run = same[0].run
-        if run is None:
-            continue
-        placed = run_strip(same[0], run, unit=unit)
-        names = "; ".join(edge.name for edge in same)
-        yield Pictures(pictures=((placed, f"{names}, {placed.scale_said} along. {run_said(same[0], run, unit=unit)}"),))
+    for edge, run, names in runs:
+        said = f"{'; '.join(names)}. {run_said(edge, run, unit=unit)}"
+        if run.units_count > 1:
+            placed = run_strip(edge, run, unit=unit)
+            yield Pictures(pictures=((placed, f"{said} {placed.scale_said} along."),))
+        else:
+            yield Prose(text=said)
 
 
 def details(result: Result) -> Iterator[tuple[Detail, tuple[str, ...]]]:

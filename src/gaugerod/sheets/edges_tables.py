@@ -48,18 +48,18 @@ def _edge_row(edge: MadeEdge, unit: LengthUnit) -> tuple[str, ...]:
 
 
 def detail_figures(details: Sequence[tuple[Detail, tuple[str, ...]]]) -> Table:
-    """Every figure of every detail, with where it comes from."""
+    """Where the figures of the details come from: each source once, with all it gives."""
+    by_source: dict[str, list[str]] = {}
+    for detail, _ in details:
+        for each in detail.measures:
+            if each.source:
+                by_source.setdefault(each.source, []).append(f"{each.name} {each.value}".strip())
     return Table(
         columns=(
-            Column(heading="Detail", share_ratio=1.2),
-            Column(heading="Figure, and its source (how sure)", share_ratio=3.4),
-            Column(heading="", kind=_FIGURES),
+            Column(heading="Figures of the details", share_ratio=1.4),
+            Column(heading="Where they come from (how sure)", share_ratio=1.0),
         ),
-        rows=tuple(
-            (names[0] if at == 0 else "", f"{each.name}\nSource: {each.source}", each.value)
-            for detail, names in details
-            for at, each in enumerate(measure for measure in detail.measures if measure.source)
-        ),
+        rows=tuple(("; ".join(dict.fromkeys(figures)), source) for source, figures in by_source.items()),
     )
 
 

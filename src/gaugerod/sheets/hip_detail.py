@@ -140,7 +140,7 @@ def _soaker(left: Leaf, right: Leaf, soakers: LeadPieces | None) -> Iterator[Pat
     under_mm, n_mm = soakers.width_mm / 2, _BATTEN_MM
     crown_mm = max(leaf.plumb_mm(n_mm) for leaf in (left, right))
     yield closed(Pen.SECTION_BATTEN, box(-12.5, -12.5, 25.0, crown_mm + 8.0))
-    yield line(Pen.CUT, (left.at(under_mm, n_mm), (0.0, crown_mm), right.at(under_mm, n_mm)))
+    yield line(Pen.CUT, (left.from_line(under_mm, n_mm), (0.0, crown_mm), right.from_line(under_mm, n_mm)))
 
 
 def _soaker_said(leaf: Leaf, result: Result, soakers: LeadPieces | None) -> Iterator[Measure]:
@@ -148,8 +148,8 @@ def _soaker_said(leaf: Leaf, result: Result, soakers: LeadPieces | None) -> Iter
         return
     under = lead_figure(result.job.edition, LeadFigure.HIP_SOAKER_UNDER)
     yield Measure(
-        from_mm=leaf.at(0.0, _BATTEN_MM + _THICK_MM + 10.0),
-        to_mm=leaf.at(soakers.width_mm / 2, _BATTEN_MM + _THICK_MM + 10.0),
+        from_mm=leaf.from_line(0.0, _BATTEN_MM + _THICK_MM + 10.0),
+        to_mm=leaf.from_line(soakers.width_mm / 2, _BATTEN_MM + _THICK_MM + 10.0),
         name="soaker under each slope",
         value=fine_length(soakers.width_mm / 2, result.job.show_lengths_in, towards=Sense.AT_LEAST),
         source=str(under.citation),

@@ -8,7 +8,7 @@ from gaugerod.edges.answer import MadeEdge, UnitRun
 from gaugerod.edges.ask import LineKind
 from gaugerod.edges.unit_places import joint_marks_mm, unit_covers_mm
 from gaugerod.setting_out.said import counted
-from gaugerod.sheets.dimension_lanes import LABEL_GAP_MM, LEVEL_LANE_MM, Label, level_lane, split_to_fit
+from gaugerod.sheets.dimension_lanes import LEVEL_LANE_MM, Label, level_lane, split_to_fit
 from gaugerod.sheets.drawing import Drawing, Paper, Path, Pen, Point, largest_scale_ratio
 from gaugerod.sheets.edge_detail import WIDTH_MM, box
 from gaugerod.sheets.lengths_shown import bare_length, fine_length
@@ -17,13 +17,13 @@ from gaugerod.sheets.placed import Placed
 _EDGE_MM, _HIGH_MM, _OFF_MM = 6.0, 6.0, 1.0
 
 
-def alike_runs(edges: Sequence[MadeEdge]) -> tuple[tuple[MadeEdge, ...], ...]:
-    """The edges under units, those gathered whose units go alike."""
-    gathered: dict[tuple[UnitRun, bool], list[MadeEdge]] = {}
+def alike_runs(edges: Sequence[MadeEdge], *, unit: LengthUnit) -> tuple[tuple[MadeEdge, UnitRun, tuple[str, ...]], ...]:
+    """The edges under units, those gathered whose units go alike as they are told: the first, its run, the names of all."""
+    gathered: dict[str, tuple[MadeEdge, UnitRun, list[str]]] = {}
     for edge in edges:
         if edge.run is not None:
-            gathered.setdefault((edge.run, _kind(edge) is LineKind.HIP), []).append(edge)
-    return tuple(tuple(same) for same in gathered.values())
+            gathered.setdefault(run_said(edge, edge.run, unit=unit), (edge, edge.run, []))[2].append(edge.name)
+    return tuple((edge, run, tuple(names)) for edge, run, names in gathered.values())
 
 
 def run_said(edge: MadeEdge, run: UnitRun, *, unit: LengthUnit) -> str:
@@ -58,7 +58,7 @@ def run_strip(edge: MadeEdge, run: UnitRun, *, unit: LengthUnit, width_mm: float
         for high, rows in ((True, lanes_above), (False, lanes_below))
         for at, labels in enumerate(rows)
     ]
-    under_mm = len(lanes_below) * LEVEL_LANE_MM + 2 * LABEL_GAP_MM
+    under_mm = len(lanes_below) * LEVEL_LANE_MM + _OFF_MM
     return Placed(
         drawing=Drawing(
             title=f"{edge.name}: where the units go",
@@ -69,7 +69,7 @@ def run_strip(edge: MadeEdge, run: UnitRun, *, unit: LengthUnit, width_mm: float
         ),
         paper=Paper(
             width_mm=width_mm,
-            height_mm=under_mm + _HIGH_MM + len(lanes_above) * LEVEL_LANE_MM + 2 * LABEL_GAP_MM,
+            height_mm=under_mm + _HIGH_MM + len(lanes_above) * LEVEL_LANE_MM + _OFF_MM,
             scale_ratio=ratio,
             origin_paper_mm=(start_mm, under_mm),
         ),

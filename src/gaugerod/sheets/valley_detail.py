@@ -9,7 +9,7 @@ from gaugerod.edges.answer import LeadPieces, LeadUse, MadeEdge
 from gaugerod.edges.wished import ValleyMade, ValleyWished
 from gaugerod.geometry.roof_faces import RoofLine
 from gaugerod.job.result import Result
-from gaugerod.sheets.drawing import Path, Pen
+from gaugerod.sheets.drawing import Path, Pen, Point
 from gaugerod.sheets.edge_detail import GIVEN, SET_OUT, Detail, Leaf, Measure, closed, line, pointing
 from gaugerod.sheets.hip_detail import roof_line
 from gaugerod.sheets.lengths_shown import fine_length
@@ -23,7 +23,10 @@ _RISE_MM = 6.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Valley:
-    """Lengths along each slope from the line; ``board_mm`` high, nothing where it has none."""
+    """Lengths along each slope from plumb over the line, each in the plane of what it is measured on: lining or covering.
+
+    ``board_mm`` high; nothing where it has none.
+    """
 
     made: ValleyMade
     left: Leaf
@@ -106,13 +109,29 @@ def _paths(valley: _Valley) -> Iterator[Path]:
     for leaf in (valley.left, valley.right):
         yield closed(Pen.TIMBER, leaf.plumb_cut(to_mm=valley.shown_mm, low_mm=-_RAFTER_MM, high_mm=0.0))
         if valley.board_mm:
-            yield closed(Pen.TIMBER, leaf.plumb_cut(to_mm=valley.board_end_mm, low_mm=0.0, high_mm=valley.board_mm))
+            yield closed(Pen.TIMBER, _boards(leaf, valley))
         top_mm = valley.under_covering_mm
-        batten = leaf.block(from_mm=valley.batten_mm, to_mm=valley.shown_mm, low_mm=valley.board_mm, high_mm=top_mm)
-        yield closed(Pen.SECTION_BATTEN, batten)
-        unit = leaf.block(from_mm=valley.half_mm, to_mm=valley.shown_mm, low_mm=top_mm, high_mm=top_mm + _THICK_MM)
-        yield closed(Pen.UNIT, unit)
+        yield closed(Pen.SECTION_BATTEN, _layer(leaf, valley.batten_mm, valley.shown_mm, valley.board_mm, top_mm))
+        yield closed(Pen.UNIT, _layer(leaf, valley.half_mm, valley.shown_mm, top_mm, top_mm + _THICK_MM))
     yield _lining(valley)
+
+
+def _boards(leaf: Leaf, valley: _Valley) -> tuple[Point, ...]:
+    """A board to the line, cut plumb at both its ends."""
+    return (
+        (0.0, 0.0),
+        leaf.from_line(valley.board_end_mm, 0.0),
+        leaf.from_line(valley.board_end_mm, valley.board_mm),
+        (0.0, leaf.plumb_mm(valley.board_mm)),
+    )
+
+
+def _layer(leaf: Leaf, from_mm: float, to_mm: float, low_mm: float, high_mm: float) -> tuple[Point, ...]:
+    """A layer whose lower face begins so far from the line; its end is square."""
+    start = leaf.from_line(from_mm, low_mm)
+    square_x_mm, square_y_mm = leaf.at(0.0, high_mm - low_mm)
+    up = (start[0] + square_x_mm, start[1] + square_y_mm)
+    return (start, leaf.from_line(to_mm, low_mm), leaf.from_line(to_mm, high_mm), up)
 
 
 def _lining(valley: _Valley) -> Path:
@@ -123,11 +142,11 @@ def _lining(valley: _Valley) -> Path:
         return closed(
             Pen.UNIT,
             (
-                left.at(welt_mm, high_mm),
-                left.at(welt_mm, low_mm),
+                left.from_line(welt_mm, high_mm),
+                left.from_line(welt_mm, low_mm),
                 (0.0, max(left.plumb_mm(low_mm), right.plumb_mm(low_mm))),
-                right.at(welt_mm, low_mm),
-                right.at(welt_mm, high_mm),
+                right.from_line(welt_mm, low_mm),
+                right.from_line(welt_mm, high_mm),
                 (0.0, max(left.plumb_mm(high_mm), right.plumb_mm(high_mm))),
             ),
         )
@@ -135,9 +154,9 @@ def _lining(valley: _Valley) -> Path:
     back_mm = 25.0 if valley.made is ValleyMade.LEAD else 0.0
     ends = [
         (
-            leaf.at(welt_mm - back_mm, over_mm + _RISE_MM + 4.0),
-            leaf.at(welt_mm, over_mm + _RISE_MM),
-            leaf.at(welt_mm, over_mm),
+            leaf.from_line(welt_mm - back_mm, over_mm + _RISE_MM + 4.0),
+            leaf.from_line(welt_mm, over_mm + _RISE_MM),
+            leaf.from_line(welt_mm, over_mm),
         )
         for leaf in (left, right)
     ]
@@ -156,8 +175,8 @@ def _across_said(valley: _Valley, result: Result, edge: MadeEdge) -> Iterator[Me
         source = str(usual.citation) if edge.clear_mm == usual.value else by_rule
     high_mm = valley.under_covering_mm + _THICK_MM
     yield Measure(
-        from_mm=valley.right.at(0.0, high_mm + 18.0),
-        to_mm=valley.right.at(valley.half_mm, high_mm + 18.0),
+        from_mm=valley.right.from_line(0.0, high_mm + 18.0),
+        to_mm=valley.right.from_line(valley.half_mm, high_mm + 18.0),
         name="line to cut edge, on the slope",
         value=fine_length(valley.half_mm, unit),
         source=source,
@@ -168,7 +187,7 @@ def _across_said(valley: _Valley, result: Result, edge: MadeEdge) -> Iterator[Me
 
 def _lined_said(valley: _Valley, result: Result, lining: LeadPieces | None) -> Iterator[Measure]:
     edition, unit = result.job.edition, result.job.show_lengths_in
-    on = valley.left.at((valley.half_mm + valley.welt_mm) / 2, valley.board_mm)
+    on = valley.left.from_line((valley.half_mm + valley.welt_mm) / 2, valley.board_mm)
     match valley.made:
         case ValleyMade.LEAD:
             board, under = (
@@ -177,15 +196,15 @@ def _lined_said(valley: _Valley, result: Result, lining: LeadPieces | None) -> I
             )
             welt = batten_figure(edition, BattenFigure.VALLEY_WELT_FROM_LINE)
             yield Measure(
-                from_mm=valley.right.at(0.0, -12.0),
-                to_mm=valley.right.at(valley.welt_mm, -12.0),
+                from_mm=valley.right.from_line(0.0, -12.0),
+                to_mm=valley.right.from_line(valley.welt_mm, -12.0),
                 name="line to welt",
                 value=fine_length(valley.welt_mm, unit),
                 source=str(welt.citation) if valley.welt_mm == welt.value else GIVEN,
             )
             yield Measure(
-                from_mm=valley.left.at(valley.batten_mm, -12.0),
-                to_mm=valley.left.at(valley.board_end_mm, -12.0),
+                from_mm=valley.left.from_line(valley.batten_mm, -12.0),
+                to_mm=valley.left.from_line(valley.board_end_mm, -12.0),
                 name="board under batten ends",
                 value=f"{fine_length(under.value, unit)} or more",
                 source=str(under.citation),
@@ -193,7 +212,7 @@ def _lined_said(valley: _Valley, result: Result, lining: LeadPieces | None) -> I
             )
             thick = fine_length(board.value, unit)
             yield pointing(
-                valley.left.at(30.0, valley.board_mm / 2), "boards", thick, source=str(board.citation), left=True
+                valley.left.from_line(30.0, valley.board_mm / 2), "boards", thick, source=str(board.citation), left=True
             )
             if lining is not None:
                 said = f"code {lining.code}, {fine_length(lining.width_mm, unit)}"
@@ -201,6 +220,8 @@ def _lined_said(valley: _Valley, result: Result, lining: LeadPieces | None) -> I
         case ValleyMade.LINER:
             yield pointing(on, "preformed liner", left=True)
         case ValleyMade.VALLEY_TILES:
-            yield pointing(valley.left.at(30.0, valley.under_covering_mm), "valley tile", "one to a course", left=True)
+            yield pointing(
+                valley.left.from_line(30.0, valley.under_covering_mm), "valley tile", "one to a course", left=True
+            )
         case _ as unreachable:
             assert_never(unreachable)
