@@ -34,6 +34,9 @@ class EdgeLine:
     ``length_mm``      true length on the roof structure
     ``past_ends_mm``   how far the covering runs past both its ends together: verge or eaves overhang along this line
     ``slope_deg``      its own rise from the level: nothing at eaves and ridge, the pitch at a square verge, less at a hip
+    ``short_mm``       at a wall: how far the covering stops short of it, at a side; along the top, how far the heads of the top
+                       course stay below it
+    ``reach_mm``       at a wall along the top: how far its flashing is to reach down the slope, as the job says; None: not said
     ``courses_count``  courses that end at it, on each of ``slopes``; for eaves, ridges and top abutments 0
     """
 
@@ -44,6 +47,8 @@ class EdgeLine:
     past_ends_mm: float
     slope_deg: float
     courses_count: tuple[int, ...]
+    short_mm: float = 0.0
+    reach_mm: float | None = None
 
     @property
     def laid_mm(self) -> float:

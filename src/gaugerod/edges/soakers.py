@@ -43,16 +43,21 @@ def hip_soaker_length_mm(slope: EdgeSlope, *, hip_deg: float, edition: Edition) 
     return float(ceil(up_mm * sin_deg(slope.pitch_deg) / sin_deg(hip_deg) - 1e-6))
 
 
-def wall_soakers(slope: EdgeSlope, *, count: int, up: Limit, edition: Edition) -> LeadPieces:
-    """The soakers of one side of a slope against a wall, one to a course. ``up``: how much of each up the wall."""
+def wall_soakers(slope: EdgeSlope, *, count: int, up: Limit, edition: Edition, short_mm: float = 0.0) -> LeadPieces:
+    """The soakers of one side of a slope against a wall, one to a course. ``up``: how much of each up the wall.
+
+    ``short_mm``: how far the covering stops short of the wall, which a soaker bridges before it lies under anything.
+    """
     under = lead_figure(edition, LeadFigure.SOAKER_UNDER)
+    clear_mm = float(ceil(short_mm - 1e-6))
+    clear = f" + {clear_mm:g} mm to the covering" if clear_mm else ""
     return _soakers(
         slope,
         count=count,
         length_mm=soaker_length_mm(slope, edition),
         length_how="",
-        width_mm=up.value + under.value,
-        width_how=f"{up.value:g} mm up the wall + {under.value:g} mm under the covering",
+        width_mm=up.value + clear_mm + under.value,
+        width_how=f"{up.value:g} mm up the wall{clear} + {under.value:g} mm under the covering",
         width_citations=(up.citation, under.citation),
         edition=edition,
     )

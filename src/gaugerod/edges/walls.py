@@ -56,13 +56,19 @@ def side_abutment_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
     )
     made = side_made(ask.covering, wished)
     pieces, more = side_lead(
-        ask, line.name, slope=line.slopes[0], run_mm=line.laid_mm, courses_count=line.courses_count[0], lead=lead
+        ask,
+        line.name,
+        slope=line.slopes[0],
+        run_mm=line.laid_mm,
+        courses_count=line.courses_count[0],
+        lead=lead,
+        short_mm=line.short_mm,
     )
     return made_with_lead(
         line,
         made="step-and-cover flashing" if made is SideMade.STEP_AND_COVER else "soakers under step flashing",
         lead=pieces,
-        says=tuple(_side_says(made, line, wished, ask.edition)),
+        says=tuple(_side_says(pieces, made, line, wished, ask.edition)),
         findings=(*findings, *more),
     )
 
@@ -75,9 +81,19 @@ def flashing_code(wished: WallWished, edition: Edition) -> int:
 
 
 def side_lead(
-    ask: EdgesAsk, where: str, *, slope: str, run_mm: float, courses_count: int, lead: LeadCode | None
+    ask: EdgesAsk,
+    where: str,
+    *,
+    slope: str,
+    run_mm: float,
+    courses_count: int,
+    lead: LeadCode | None,
+    short_mm: float = 0.0,
 ) -> tuple[tuple[LeadPieces, ...], tuple[Finding, ...]]:
-    """The lead up one side of a wall or chimney. ``lead`` None: flashings of no allowed code, so none are counted."""
+    """The lead up one side of a wall or chimney. ``lead`` None: flashings of no allowed code, so none are counted.
+
+    ``short_mm``: how far the covering stops short of the wall; the lead reaches over that before it covers anything.
+    """
     wished = ask.wished.wall or WallWished()
     edition = ask.edition
     findings: list[Finding] = []
@@ -90,12 +106,16 @@ def side_lead(
         lap = _lap_on_covering(where, ask.slope(slope), lap, findings, edition)
     else:
         cover_mm, use = 0.0, LeadUse.STEP_FLASHING
-        soakers, of_soakers = _side_soakers(ask, where, ask.slope(slope), courses_count, _upstand(wished, edition))
+        soakers, of_soakers = _side_soakers(
+            ask, where, ask.slope(slope), courses_count=courses_count, up=_upstand(wished, edition), short_mm=short_mm
+        )
         pieces.extend(soakers)
         findings.extend(of_soakers)
     findings.extend(_unusual(ask.covering, wished, where))
     water = water_line(wished, edition)
-    flashing = _stepped(use, lead, run_mm=run_mm, cover_mm=cover_mm, water=water, lap=lap, edition=edition)
+    flashing = _stepped(
+        use, lead, run_mm=run_mm, cover_mm=cover_mm, short_mm=short_mm, water=water, lap=lap, edition=edition
+    )
     if flashing is not None:
         pieces.append(flashing)
         findings.append(lead_lap(where=where, lap_mm=flashing.lap_mm or lap.value, least=lap))
@@ -116,7 +136,7 @@ def _lap_on_covering(where: str, slope: EdgeSlope, level: Limit, findings: list[
 
 
 def _side_soakers(
-    ask: EdgesAsk, where: str, slope: EdgeSlope, courses_count: int, up: Limit
+    ask: EdgesAsk, where: str, slope: EdgeSlope, *, courses_count: int, up: Limit, short_mm: float
 ) -> tuple[tuple[LeadPieces, ...], tuple[Finding, ...]]:
     """The soakers of one side; none, and why, under tiles that lap only once, or where no course ends at the wall."""
     if isinstance(ask.covering, SingleLapTile):
@@ -129,7 +149,7 @@ def _side_soakers(
         return (), (
             _not_reached(where, "No course ends at this wall, so no soaker is counted: look at it on the roof."),
         )
-    soakers = wall_soakers(slope, count=courses_count, up=up, edition=ask.edition)
+    soakers = wall_soakers(slope, count=courses_count, up=up, edition=ask.edition, short_mm=short_mm)
     return (soakers,), soaker_findings(where, soakers, ask.edition)
 
 
@@ -165,6 +185,7 @@ def _stepped(
     *,
     run_mm: float,
     cover_mm: float,
+    short_mm: float,
     water: Limit,
     lap: Limit,
     edition: Edition,
@@ -173,8 +194,10 @@ def _stepped(
     if lead is None:
         return None
     joint, brick = (lead_figure(edition, which) for which in (LeadFigure.INTO_JOINT_LEAST, LeadFigure.BRICK_COURSE))
-    width_mm = joint.value + brick.value + water.value + cover_mm
-    covers = f" + {cover_mm:g} mm over the covering" if cover_mm else ""
+    clear_mm = float(ceil(short_mm - 1e-6)) if cover_mm else 0.0
+    width_mm = joint.value + brick.value + water.value + clear_mm + cover_mm
+    clear = f" + {clear_mm:g} mm to the covering" if clear_mm else ""
+    covers = f"{clear} + {cover_mm:g} mm over the covering" if cover_mm else ""
     of_cover = (lead_figure(edition, LeadFigure.SIDE_COVER_LEAST).citation,) if cover_mm else ()
     return lead_along(
         use=use,
@@ -192,7 +215,9 @@ def _stepped(
     )
 
 
-def _side_says(made: SideMade, line: EdgeLine, wished: WallWished, edition: Edition) -> Iterator[str]:
+def _side_says(
+    pieces: tuple[LeadPieces, ...], made: SideMade, line: EdgeLine, wished: WallWished, edition: Edition
+) -> Iterator[str]:
     brick, joint = (lead_figure(edition, which) for which in (LeadFigure.BRICK_COURSE, LeadFigure.INTO_JOINT_LEAST))
     water = water_line(wished, edition)
     wedges = lead_figure(edition, LeadFigure.WEDGE_CENTRES_GREATEST)
@@ -201,7 +226,7 @@ def _side_says(made: SideMade, line: EdgeLine, wished: WallWished, edition: Edit
     ]
     rise_mm = line.laid_mm * sin_deg(line.slope_deg)
     steps = max(1, ceil(rise_mm / brick.value - 1e-6))
-    if made is SideMade.SOAKERS:
+    if any(each.use is LeadUse.SOAKER for each in pieces):
         yield "Lay a soaker with each course, its head over the batten, its upstand tight to the wall; the next unit covers it."
     yield (
         f"About {steps} steps, one to each brick course of {brick.value:g} mm, each turned {joint.value:g} mm into its joint and "
@@ -222,15 +247,15 @@ def top_abutment_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
     )
     lap = lead_figure(edition, LeadFigure.LAP_LEVEL_LEAST)
     pieces = () if lead is None else _some(_top_flashing(ask, line, wished, lead, lap))
-    down, up = top_cover(ask.covering, edition), _upstand(wished, edition)
+    down_mm, up = top_reach_mm(line, ask.covering, edition), _upstand(wished, edition)
     return made_with_lead(
         line,
         made="cover flashing",
         lead=pieces,
         says=(
             (
-                f"Dress the flashing {down.value:g} mm down over the top course and {up.value:g} mm up the wall, its top edge "
-                f"into a joint and wedged. Laps of {lap.value:g} mm, the upper piece over the lower where the top is out of level."
+                f"Dress the flashing {down_mm:g} mm down from the wall, over the top course, and {up.value:g} mm up it, its top "
+                f"edge into a joint and wedged. Laps of {lap.value:g} mm, the upper piece over the lower where it slopes."
             ),
         ),
         findings=(
@@ -252,6 +277,14 @@ def top_cover(covering: Covering, edition: Edition) -> Limit:
     return top_flashing_cover_least(edition)
 
 
+def top_reach_mm(line: EdgeLine, covering: Covering, edition: Edition) -> float:
+    """How far down the slope from the wall its flashing is cut to reach: over the heads of the top course by the least cover,
+    or as far as the job says where that is more. Whole mm, up.
+    """
+    least_mm = float(ceil(top_cover(covering, edition).value + line.short_mm - 1e-6))
+    return least_mm if line.reach_mm is None else max(least_mm, line.reach_mm)
+
+
 def _top_flashing(ask: EdgesAsk, line: EdgeLine, wished: WallWished, lead: LeadCode, lap: Limit) -> LeadPieces | None:
     edition = ask.edition
     joint, up, down = (
@@ -259,16 +292,17 @@ def _top_flashing(ask: EdgesAsk, line: EdgeLine, wished: WallWished, lead: LeadC
         _upstand(wished, edition),
         top_cover(ask.covering, edition),
     )
+    down_mm = top_reach_mm(line, ask.covering, edition)
     return lead_along(
         use=LeadUse.COVER_FLASHING,
         lead=lead,
         place=LeadPlace.FLASHING,
         run_mm=line.laid_mm,
-        width_mm=joint.value + up.value + down.value,
+        width_mm=joint.value + up.value + down_mm,
         lap=lap,
         how=(
             f"{mm(line.laid_mm)} in equal pieces; width: {joint.value:g} mm into the joint + {up.value:g} mm up the wall + "
-            f"{down.value:g} mm down over the covering"
+            f"{down_mm:g} mm down the slope, {down.value:g} mm or more of it over the top course"
         ),
         citations=(joint.citation, up.citation, down.citation),
         edition=edition,

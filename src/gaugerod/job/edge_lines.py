@@ -18,6 +18,7 @@ from gaugerod.geometry.roof_faces import RoofEdge
 from gaugerod.job.laid_out import goes_up, structure_ring
 from gaugerod.job.model import TopKind
 from gaugerod.job.outlined import sides_worth_laying
+from gaugerod.job.past_edges import heads_below_top_mm, past_edge_mm
 from gaugerod.job.result import RoofResult, SlopeResult
 from gaugerod.laying.ask import EdgeKind, Ring
 from gaugerod.laying.cells import LINE_PLAY_MM
@@ -43,6 +44,7 @@ class SlopeEdge:
     laid_mm: float
     slope_deg: float
     courses_count: int
+    short_mm: float = 0.0
 
 
 def edge_lines(
@@ -76,7 +78,16 @@ def _edges_of(slope: SlopeResult, roofs: Sequence[RoofResult]) -> Iterator[Slope
             laid_mm=laid.get(edge.name, drawn_mm) + length_mm - drawn_mm,
             slope_deg=_rise_deg(start, stop, slope.slope.pitch_deg),
             courses_count=_courses_count(slope, start[1], stop[1]),
+            short_mm=_short_mm(slope, edge.name, _kind(slope, edge.kind, start, stop)),
         )
+
+
+def _short_mm(slope: SlopeResult, name: str, kind: LineKind) -> float:
+    """How far the covering stops short of a wall."""
+    if kind is LineKind.TOP_ABUTMENT:
+        return heads_below_top_mm(slope) or 0.0
+    past_mm = past_edge_mm(slope, name) if kind is LineKind.SIDE_ABUTMENT else None
+    return -past_mm if past_mm is not None and past_mm < 0 else 0.0
 
 
 def _as_taped_mm(slope: SlopeResult, index: int, drawn_mm: float) -> float:
@@ -235,6 +246,7 @@ def _line(pair: tuple[SlopeEdge, ...], name: str) -> EdgeLine:
         past_ends_mm=past_mm,
         slope_deg=longest.slope_deg,
         courses_count=tuple(edge.courses_count for edge in pair),
+        short_mm=longest.short_mm,
     )
 
 

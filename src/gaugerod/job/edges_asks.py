@@ -1,10 +1,11 @@
 """What the edges are made from: the lines, slopes and openings of a job as they were set out."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from gaugerod.basis.finding import Finding
-from gaugerod.edges.ask import EdgeOpening, EdgesAsk, EdgeSlope, LineKind
+from gaugerod.edges.ask import EdgeLine, EdgeOpening, EdgesAsk, EdgeSlope, LineKind
 from gaugerod.edges.wished import EdgesWished
 from gaugerod.job.edge_lines import edge_lines, perhaps_one, tails_mm
 from gaugerod.job.model import Job
@@ -18,7 +19,7 @@ def edges_ask(
     """The whole roof, and what could not be told of its lines. Scope: slopes that were set out."""
     lines, found = edge_lines(slopes, roofs, job.edges.shared)
     ask = EdgesAsk(
-        lines=lines,
+        lines=tuple(_with_reach(line, job.wishes.ridge_cover_mm) for line in lines),
         slopes=tuple(_slope(slope) for slope in slopes),
         openings=tuple(opening for slope in slopes for opening in _openings(slope)),
         covering=job.covering,
@@ -27,6 +28,11 @@ def edges_ask(
         air=under.air,
     )
     return ask, (*found, *perhaps_one(lines, _counted(job.edges)))
+
+
+def _with_reach(line: EdgeLine, reach_mm: float | None) -> EdgeLine:
+    """A wall along the top with how far its flashing is to reach; every other line as it is."""
+    return replace(line, reach_mm=reach_mm) if line.kind is LineKind.TOP_ABUTMENT else line
 
 
 def _counted(wished: EdgesWished) -> frozenset[LineKind]:

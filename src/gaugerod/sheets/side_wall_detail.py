@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import ceil
 
 from gaugerod.basis.finding import TOUCH, Sense
 from gaugerod.basis.lengths import LengthUnit
@@ -167,18 +168,24 @@ def _out_said(wall: _Wall, stepped: LeadPieces, out_mm: float, cover_source: str
 
 def _soaker(wall: _Wall, soaker: LeadPieces) -> Iterator[Path]:
     """On the battens, under the covering, and up the wall behind the flashing."""
-    under_mm = lead_figure(wall.edition, LeadFigure.SOAKER_UNDER).value
-    up_mm = soaker.width_mm - under_mm
+    under_mm, up_mm = _soaker_parts_mm(wall, soaker)
     yield line(Pen.CUT, ((0.0, _BATTEN_MM + up_mm), (0.0, _BATTEN_MM), (under_mm, _BATTEN_MM)))
+
+
+def _soaker_parts_mm(wall: _Wall, soaker: LeadPieces) -> tuple[float, float]:
+    """How far a soaker reaches out from the wall, over the gap and under the covering, and how far up the wall."""
+    under_mm = lead_figure(wall.edition, LeadFigure.SOAKER_UNDER).value
+    gap_mm = 0.0 if wall.gap_mm is None else float(ceil(wall.gap_mm - 1e-6))
+    return gap_mm + under_mm, soaker.width_mm - gap_mm - under_mm
 
 
 def _soaker_said(wall: _Wall, soaker: LeadPieces) -> Iterator[Measure]:
     under, up = (lead_figure(wall.edition, which) for which in (LeadFigure.SOAKER_UNDER, LeadFigure.SOAKER_UP))
-    up_mm = soaker.width_mm - under.value
+    out_mm, up_mm = _soaker_parts_mm(wall, soaker)
     high = lead_figure(wall.edition, LeadFigure.UPSTAND_SPLASH)
     yield Measure(
-        from_mm=(0.0, -14.0),
-        to_mm=(under.value, -14.0),
+        from_mm=(out_mm - under.value, -14.0),
+        to_mm=(out_mm, -14.0),
         name="soaker under covering",
         value=fine_length(under.value, wall.unit),
         source=str(under.citation),

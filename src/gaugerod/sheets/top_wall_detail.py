@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from gaugerod.basis.finding import TOUCH, Sense
 from gaugerod.edges.answer import LeadPieces, LeadUse, MadeEdge
-from gaugerod.edges.walls import top_cover
+from gaugerod.edges.walls import top_cover, top_reach_mm
 from gaugerod.job.result import Result
 from gaugerod.sheets.drawing import Pen
 from gaugerod.sheets.edge_detail import GIVEN, SET_OUT, Detail, Measure, box, closed, line, pointing
@@ -23,7 +23,7 @@ def top_wall_detail(result: Result, edge: MadeEdge) -> Detail | None:
     slope = next(each for each in result.slopes if each.slope.name == edge.line.slopes[0])
     top = top_courses(slope, result.job.covering, left=False)
     joint_mm = lead_figure(result.job.edition, LeadFigure.INTO_JOINT_LEAST).value
-    down_mm = top_cover(result.job.covering, result.job.edition).value
+    down_mm = top_reach_mm(edge.line, result.job.covering, result.job.edition)
     up_mm = pieces.width_mm - joint_mm - down_mm
     over_mm = top.clear_mm(down_mm)
     foot = (0.0, top.leaf.plumb_mm(over_mm))

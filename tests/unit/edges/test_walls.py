@@ -133,7 +133,7 @@ def test_where_rain_splashes_the_upstand_is_150_and_stands_on_common_practice() 
     assert 25 + 75 + 150 == step.width_mm
     flashing = lead(top(WallWished(splash=True)), LeadUse.COVER_FLASHING)
     assert 25 + 150 + 150 == flashing.width_mm
-    assert any("150 mm up the wall" in said for said in top(WallWished(splash=True)).says)
+    assert any("150 mm up it" in said for said in top(WallWished(splash=True)).says)
 
 
 def test_no_courses_take_no_soakers() -> None:
@@ -254,10 +254,10 @@ def test_a_cover_flashing_along_the_top() -> None:
     flashing = lead(edge, LeadUse.COVER_FLASHING)
     assert (7, 1372.0, 250.0) == (flashing.count, flashing.length_mm, flashing.width_mm)
     assert (
-        "9000 mm in equal pieces; width: 25 mm into the joint + 75 mm up the wall + 150 mm down over the covering"
-        == flashing.how
+        "9000 mm in equal pieces; width: 25 mm into the joint + 75 mm up the wall + 150 mm down the slope, "
+        "150 mm or more of it over the top course" == flashing.how
     )
-    assert edge.says[0].startswith("Dress the flashing 150 mm down over the top course and 75 mm up the wall")
+    assert edge.says[0].startswith("Dress the flashing 150 mm down from the wall, over the top course, and 75 mm up it")
     assert "Laps of 100 mm" in edge.says[0]
     assert Verdict.WITHIN is finding(edge.findings, "lead lap").verdict
 
@@ -293,3 +293,24 @@ def test_a_mitred_hip_goes_under_both_slopes_as_far_as_this_program_chose() -> N
 def test_a_mitred_hip_of_no_courses_has_no_soakers() -> None:
     over = replace(HIP, courses_count=(0, 0))
     assert () == mitred_hip_soakers(edges_ask(over, wished=EdgesWished(), covering=SLATE), over)
+
+
+@pytest.mark.parametrize(("short_mm", "wider_mm"), [(0.0, 0.0), (15.0, 15.0), (15.2, 16.0)])
+def test_lead_reaches_over_the_gap_at_a_wall_before_it_covers_anything(short_mm: float, wider_mm: float) -> None:
+    over = replace(SIDE, short_mm=short_mm)
+    assert 315.0 + wider_mm == lead(side(over=over), LeadUse.STEP_AND_COVER).width_mm
+    slated = side(over=over, covering=SLATE)
+    assert 175.0 + wider_mm == lead(slated, LeadUse.SOAKER).width_mm
+    assert 165.0 == lead(slated, LeadUse.STEP_FLASHING).width_mm
+
+
+@pytest.mark.parametrize(
+    ("short_mm", "reach_mm", "down_mm"),
+    [(0.0, None, 150.0), (3.2, None, 154.0), (3.0, 120.0, 153.0), (3.0, 200.0, 200.0)],
+)
+def test_a_flashing_along_the_top_covers_the_heads_by_the_least_or_reaches_as_far_as_is_said(
+    short_mm: float, reach_mm: float | None, down_mm: float
+) -> None:
+    edge = top(over=replace(TOP, short_mm=short_mm, reach_mm=reach_mm))
+    assert 25 + 75 + down_mm == lead(edge, LeadUse.COVER_FLASHING).width_mm
+    assert f"{down_mm:g} mm down from the wall" in edge.says[0]
