@@ -16,6 +16,8 @@ from gaugerod.wiring import job_from_document
 
 BENEATH = ("battens", "underlay", "ventilation", "fixings", "load")
 """The tables of what lies beneath the covering."""
+AFTER_THE_MARKS = (*BENEATH, "edges", "order", "record")
+"""The tables of everything that follows the marks, and moves none of them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,9 +50,9 @@ def answer_of(document: dict[str, Any]) -> Answer:
         return Answer(job=job, why=str(error))
 
 
-def without_beneath(document: Mapping[str, Any]) -> dict[str, Any]:
-    """The document without what lies beneath: the setting out alone is answered sooner."""
-    return {key: value for key, value in document.items() if key not in BENEATH}
+def marks_alone(document: Mapping[str, Any]) -> dict[str, Any]:
+    """The document without what follows the marks: the setting out alone is answered sooner, whatever is amiss there."""
+    return {key: value for key, value in document.items() if key not in AFTER_THE_MARKS}
 
 
 def faults_at_the_door(document: dict[str, Any]) -> tuple[Fault, ...]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.job.result import Result
 from gaugerod.web.asked import Asked
-from gaugerod.web.job_answer import answer_of, without_beneath
+from gaugerod.web.job_answer import answer_of, marks_alone
 from gaugerod.web.keeping import opened
 from gaugerod.web.pages.compare.context import CompareContext, MarkRow, RodRows
 from gaugerod.web.pages.compare.typed import NONE, typed_differently
@@ -21,7 +21,7 @@ def compare_view(services: Services, asked: Asked) -> Reply:
     newest, head = opened(services, asked)
     before = services.store.load(newest.job, _rev(asked, "before", otherwise=newest.rev))
     after = services.store.load(newest.job, _rev(asked, "after", otherwise=newest.rev))
-    was, now = (answer_of(without_beneath(each.document)).result for each in (before, after))
+    was, now = (answer_of(marks_alone(each.document)).result for each in (before, after))
     rods: tuple[RodRows, ...] = ()
     if was is None or now is None:
         says = "Marks cannot be compared: one of the two could not be set out."

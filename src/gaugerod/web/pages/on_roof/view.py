@@ -4,7 +4,7 @@ from gaugerod.basis.errors import NotKept
 from gaugerod.basis.finding import Verdict
 from gaugerod.job.result import Result
 from gaugerod.web.asked import Asked
-from gaugerod.web.job_answer import answer_of, lacks, without_beneath
+from gaugerod.web.job_answer import answer_of, lacks, marks_alone
 from gaugerod.web.keeping import opened
 from gaugerod.web.pages.on_roof.context import OnRoofContext
 from gaugerod.web.pages.shared.view import revision_of_link
@@ -16,7 +16,7 @@ from gaugerod.wiring import on_roof_page, on_roof_page_policy
 def on_roof_view(services: Services, asked: Asked) -> Reply:
     """Open it, or keep it."""
     newest, head = opened(services, asked)
-    answer = answer_of(without_beneath(newest.document))
+    answer = answer_of(marks_alone(newest.document))
     result = answer.result
     ready = result is not None and bool(result.slopes)
     context = OnRoofContext(
@@ -32,12 +32,12 @@ def on_roof_view(services: Services, asked: Asked) -> Reply:
 def on_roof_open_view(services: Services, asked: Asked) -> Reply:
     """The page itself, in the browser."""
     newest, _ = opened(services, asked)
-    return _page(answer_of(without_beneath(newest.document)).result, services)
+    return _page(answer_of(marks_alone(newest.document)).result, services)
 
 
 def shared_on_roof_view(services: Services, asked: Asked) -> Reply:
     """The page itself, for whoever has the link of the job."""
-    return _page(answer_of(without_beneath(revision_of_link(services, asked).document)).result, services)
+    return _page(answer_of(marks_alone(revision_of_link(services, asked).document)).result, services)
 
 
 def _page(result: Result | None, services: Services) -> Sent:

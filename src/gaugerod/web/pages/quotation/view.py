@@ -1,13 +1,16 @@
 """The job in money: a list of the user's own prices is brought, answered with the quotation, and kept nowhere."""
 
+from dataclasses import replace
+
 from gaugerod.basis.errors import InputRefused, NotKept
 from gaugerod.job.quoted import quoted
 from gaugerod.job.result import Result
+from gaugerod.setting_out.said import counted
 from gaugerod.sheets.quotation_sheet import quotation_sheet
 from gaugerod.sheets.sheet import Figures, PaperSize
 from gaugerod.take_off.money import Quotation
 from gaugerod.web.asked import Asked
-from gaugerod.web.blocks import parts_shown
+from gaugerod.web.blocks import PartShown, parts_shown
 from gaugerod.web.form import FaultShown, fault_said
 from gaugerod.web.job_answer import Answer, answer_of, lacks
 from gaugerod.web.keeping import opened
@@ -64,7 +67,7 @@ def _priced(result: Result, quotation: Quotation, content: bytes) -> Priced:
         lines=tuple(
             lines_shown(part) for part in parts if part.heading.startswith("Materials: ") or part.heading == "Labour"
         ),
-        total=next((part for part in parts if part.heading == _TOTAL), None),
+        total=next((_total(part, quotation) for part in parts if part.heading == _TOTAL), None),
         not_used=quotation.not_used,
         files=tuple(
             FileAsked(name=name, kind=name.rpartition(".")[2].upper(), says=f"{says[:1].upper()}{says[1:]}")
@@ -72,6 +75,14 @@ def _priced(result: Result, quotation: Quotation, content: bytes) -> Priced:
         ),
         prices=content.decode("utf-8-sig"),
     )
+
+
+def _total(part: PartShown, quotation: Quotation) -> PartShown:
+    """The total as a page shows it: every column has a heading, and there is no first page to look at."""
+    left_out = len(quotation.not_priced)
+    says = f"▲ The total leaves out {counted(left_out, 'thing')}, named above."
+    tables = tuple(replace(table, headings=("What", *table.headings[1:])) for table in part.tables)
+    return replace(part, says=(says,) if left_out else (), tables=tables)
 
 
 def _shown(

@@ -102,6 +102,6 @@ class SettingOutContext:
     faults: tuple[FaultShown, ...]
     moved: bool
     """Does the page show wishes that are not saved?"""
-    beneath_asked: bool
-    """Is something asked beneath the covering? It is answered on its own page, and not counted here."""
+    more_asked: bool
+    """Is something asked that follows the marks? It is answered on its own page, and not counted here."""
     rev: int

@@ -6,7 +6,7 @@ from gaugerod.basis.finding import Verdict
 from gaugerod.job.result import NotSetOut, Result, SlopeResult
 from gaugerod.web.asked import Asked
 from gaugerod.web.form import Choice, placed, table_of, under_path
-from gaugerod.web.job_answer import BENEATH, Answer, answer_of, lacks, without_beneath
+from gaugerod.web.job_answer import AFTER_THE_MARKS, Answer, answer_of, lacks, marks_alone
 from gaugerod.web.keeping import base_of, kept, opened
 from gaugerod.web.pages.setting_out.context import Change, Outside, SettingOutContext, SlopeLink
 from gaugerod.web.pages.setting_out.slope_shown import roof_around, slope_shown
@@ -22,7 +22,7 @@ def setting_out_view(services: Services, asked: Asked) -> Reply:
     moved = "moved" in wished
     base = base_of(asked, newest, services) if asked.posted else newest
     document = with_wishes(base.document, wished) if moved else base.document
-    answer = answer_of(without_beneath(document))
+    answer = answer_of(marks_alone(document))
     head = JobHead(id=head.id, title=head.title, rev=base.rev)
     if asked.posted and not under_path(answer.faults, "set_out", "covering"):
         return kept(services, asked, base, document, go_to=f"/jobs/{head.id}/set-out")
@@ -58,7 +58,7 @@ def _shown(
         lacks=missing,
         faults=listed,
         moved=moved,
-        beneath_asked=any(key in document for key in BENEATH),
+        more_asked=any(key in document for key in AFTER_THE_MARKS),
         rev=head.rev,
     )
     return Shown(page="setting_out", title="Set out", context=context, job=head, status=422 if faults else 200)
