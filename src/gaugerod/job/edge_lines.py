@@ -75,11 +75,30 @@ def _edges_of(slope: SlopeResult, roofs: Sequence[RoofResult]) -> Iterator[Slope
             meets=meets[index] if meets else "",
             goes_up=goes_up(slope.shape, index),
             length_mm=length_mm,
-            laid_mm=laid.get(edge.name, drawn_mm) + length_mm - drawn_mm,
+            laid_mm=_laid_mm(slope, edge.kind, start, stop, drawn_mm, laid.get(edge.name)) + length_mm - drawn_mm,
             slope_deg=_rise_deg(start, stop, slope.slope.pitch_deg),
             courses_count=_courses_count(slope, start[1], stop[1]),
             short_mm=_short_mm(slope, edge.name, _kind(slope, edge.kind, start, stop)),
         )
+
+
+def _laid_mm(
+    slope: SlopeResult,
+    kind: EdgeKind,
+    start: tuple[float, float],
+    stop: tuple[float, float],
+    drawn_mm: float,
+    covered_mm: float | None,
+) -> float:
+    """How long what lies along an edge is: as long as the covering there; a valley's lining from the tail line to its head,
+    for the covering is cut back from it.
+    """
+    if covered_mm is None or kind is not EdgeKind.VALLEY:
+        return drawn_mm if covered_mm is None else covered_mm
+    low_mm, high_mm = sorted((start[1], stop[1]))
+    if low_mm > LINE_PLAY_MM or high_mm - low_mm <= LINE_PLAY_MM:
+        return drawn_mm
+    return drawn_mm * (1.0 + slope.courses.overhang_mm / (high_mm - low_mm))
 
 
 def _short_mm(slope: SlopeResult, name: str, kind: LineKind) -> float:

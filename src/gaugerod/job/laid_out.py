@@ -37,6 +37,7 @@ from gaugerod.laying.laid import Laying
 from gaugerod.laying.lay import lay
 from gaugerod.setting_out.across import Across, SideKind
 from gaugerod.setting_out.courses import Rod
+from gaugerod.standards.valleys import ValleyFigure, valley_figure
 
 NIB_CITATION = house(
     "nibs and nail holes are taken at a quarter of the width from each side; check them on the tile in your hand"
@@ -176,8 +177,23 @@ def _moved_mm(
                 return across.right_overhang_mm if on_right else across.left_overhang_mm
             set_out_mm = None if across is None else overhang_at_mm(slope, across, index)
             return side(job, SideKind(kind.value), high_point=False).reach.aim_mm if set_out_mm is None else set_out_mm
-        case EdgeKind.RIDGE | EdgeKind.HIP | EdgeKind.VALLEY | EdgeKind.OPENING:
+        case EdgeKind.VALLEY:
+            return -valley_half_mm(job)
+        case EdgeKind.RIDGE | EdgeKind.HIP | EdgeKind.OPENING:
             return 0.0
+
+
+def valley_half_mm(job: Job) -> float:
+    """How far from the line of a valley the covering is cut on each slope: half its clear width; nothing where it was not said
+    how valleys are made. The width is as stated, or the usual, which is no less than the least at any pitch.
+    """
+    wished = job.edges.valley
+    if wished is None:
+        return 0.0
+    clear_mm = (
+        valley_figure(job.edition, ValleyFigure.CLEAR_USUAL).value if wished.clear_mm is None else wished.clear_mm
+    )
+    return clear_mm / 2
 
 
 def opening_rings(slope: Slope) -> Iterator[Ring]:
