@@ -75,7 +75,9 @@ def _edges_of(slope: SlopeResult, roofs: Sequence[RoofResult]) -> Iterator[Slope
             meets=meets[index] if meets else "",
             goes_up=goes_up(slope.shape, index),
             length_mm=length_mm,
-            laid_mm=_laid_mm(slope, edge.kind, start, stop, drawn_mm, laid.get(edge.name)) + length_mm - drawn_mm,
+            laid_mm=_laid_mm(slope, edge.kind, (start[1], stop[1]), drawn_mm, laid.get(edge.name))
+            + length_mm
+            - drawn_mm,
             slope_deg=_rise_deg(start, stop, slope.slope.pitch_deg),
             courses_count=_courses_count(slope, start[1], stop[1]),
             short_mm=_short_mm(slope, edge.name, _kind(slope, edge.kind, start, stop)),
@@ -85,8 +87,7 @@ def _edges_of(slope: SlopeResult, roofs: Sequence[RoofResult]) -> Iterator[Slope
 def _laid_mm(
     slope: SlopeResult,
     kind: EdgeKind,
-    start: tuple[float, float],
-    stop: tuple[float, float],
+    heights_mm: tuple[float, float],
     drawn_mm: float,
     covered_mm: float | None,
 ) -> float:
@@ -95,7 +96,7 @@ def _laid_mm(
     """
     if covered_mm is None or kind is not EdgeKind.VALLEY:
         return drawn_mm if covered_mm is None else covered_mm
-    low_mm, high_mm = sorted((start[1], stop[1]))
+    low_mm, high_mm = sorted(heights_mm)
     if low_mm > LINE_PLAY_MM or high_mm - low_mm <= LINE_PLAY_MM:
         return drawn_mm
     return drawn_mm * (1.0 + slope.courses.overhang_mm / (high_mm - low_mm))
