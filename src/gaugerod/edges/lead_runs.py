@@ -40,7 +40,7 @@ def pieces_count(*, run_mm: float, longest_mm: float, lap_mm: float) -> int:
 
 
 _NOISE = Fraction(1, 10**6)
-"""A millionth of a millimetre is float noise, and no reason for another piece."""
+"""A millionth of a millimetre is float noise, and no reason for another piece or a longer one."""
 
 
 def lead_along(
@@ -71,7 +71,7 @@ def lead_along(
         thickness_mm=lead.thickness_mm,
         kg_m2=lead.mass_kg_m2,
         count=count,
-        length_mm=float(ceil((Fraction(run_mm) + (count - 1) * Fraction(lap_mm)) / count)),
+        length_mm=float(ceil((Fraction(run_mm) + (count - 1) * Fraction(lap_mm) - _NOISE) / count)),
         width_mm=width_mm,
         run_mm=run_mm,
         lap_mm=lap_mm,

@@ -9,7 +9,7 @@ from gaugerod.basis.errors import NothingToSetOut
 from gaugerod.basis.finding import Verdict
 from gaugerod.basis.limit import Limit
 from gaugerod.edges.answer import LeadPieces, LeadUse
-from gaugerod.edges.lead_runs import lead_along, lead_named, lead_of, pieces_count, single_pieces
+from gaugerod.edges.lead_runs import lead_along, lead_named, lead_of, pieces_count, run_findings, single_pieces
 from gaugerod.standards.edition import Edition
 from gaugerod.standards.lead import LeadFigure, LeadPlace, lead_figure, longest_piece
 
@@ -148,3 +148,29 @@ def test_a_code_the_table_has_lost_is_a_fault_of_the_table() -> None:
     assert 3 == lead_named(GB, 3).code
     with pytest.raises(LookupError, match="no row for code 9"):
         lead_named(GB, 9)
+
+
+@pytest.mark.parametrize(("run_mm", "count"), [(1500.0, 1), (2900.0, 2), (4300.0, 3)])
+def test_float_noise_makes_no_piece_more_and_none_longer_than_its_code_allows(run_mm: float, count: int) -> None:
+    """A run that just fits, a half of a millionth of a millimetre too long by its arithmetic."""
+    flashing = along(run_mm + 5e-7)
+    assert flashing is not None
+    assert (count, 1500.0) == (flashing.count, flashing.length_mm)
+    found = run_findings("wall", flashing, place=LeadPlace.FLASHING, edition=GB)
+    assert [Verdict.WITHIN] == [each.verdict for each in found]
+    longer = along(run_mm + 2e-6)
+    assert longer is not None
+    assert count + 1 == longer.count
+
+
+def test_a_piece_of_a_code_no_figure_states_is_held_to_nothing() -> None:
+    pieces = single_pieces(
+        use=LeadUse.APRON,
+        lead=lead_named(GB, 6),
+        count=1,
+        length_mm=1600.0,
+        width_mm=300.0,
+        how="example",
+        citations=(OURS,),
+    )
+    assert () == run_findings("wall", pieces, place=LeadPlace.FLASHING, edition=GB)
