@@ -9,8 +9,11 @@ import pypdf
 from gaugerod.adapters.pdf.write import write_pdf
 from gaugerod.adapters.svg.writer import write_svg
 from gaugerod.basis.lengths import LengthUnit
+from gaugerod.sheets.edge_detail import detail_placed
+from gaugerod.sheets.edges_sheet import details
 from gaugerod.sheets.joint_drawing import joint_drawing
 from gaugerod.sheets.joint_pattern import joint_pattern
+from gaugerod.sheets.order_sheet import order_sheet
 from gaugerod.sheets.section_details import eaves_section
 from gaugerod.sheets.setting_out_sheet import setting_out_sheet
 from gaugerod.sheets.sheet import PaperSize
@@ -19,6 +22,7 @@ from gaugerod.sheets.underlay_drawing import underlay_drawing
 from gaugerod.substrate.battens.plan import plan_battens
 from gaugerod.substrate.underlay.lay_underlay import lay_underlay
 from tests.scenario.battened_slopes import asked, gable
+from tests.scenario.beneath_results import beneath_result
 from tests.scenario.by_hand import TILE, result_by_hand
 from tests.scenario.underlaid_slopes import rectangle, underlay_ask
 
@@ -59,3 +63,16 @@ def test_the_underlay_plan_is_as_it_was(same_as_golden: Compare) -> None:
     plan = lay_underlay(underlay_ask(outline=rectangle(width_mm=7460.0, length_mm=4905.0)))
     placed = underlay_drawing(slope, plan, side_laps=(), unit=LengthUnit.MM, room_width_mm=182.0, room_height_mm=150.0)
     same_as_golden("underlay.svg", write_svg(placed.drawing, paper=placed.paper))
+
+
+def test_the_valley_of_the_house_is_drawn_as_it_was(same_as_golden: Compare) -> None:
+    result = beneath_result("hipped-house")
+    (detail,) = [detail for detail, _ in details(result) if ", valley in section" in detail.title]
+    placed = detail_placed(detail)
+    same_as_golden("valley.svg", write_svg(placed.drawing, paper=placed.paper))
+
+
+def test_the_order_reads_as_it_did(same_as_golden: Compare) -> None:
+    pdf = write_pdf(order_sheet(beneath_result("demo"), size=PaperSize.A4), made_at=datetime(2026, 3, 1, tzinfo=UTC))
+    pages = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(pdf)).pages]
+    same_as_golden("order.txt", "\n\f\n".join(pages) + "\n")

@@ -63,7 +63,6 @@ class LeadUse(StrEnum):
     COVER_FLASHING = "cover-flashing"
     VALLEY_LINING = "valley-lining"
     VALLEY_SADDLE = "valley-saddle"
-    RIDGE_SADDLE = "ridge-saddle"
     BACK_GUTTER = "back-gutter"
 
 

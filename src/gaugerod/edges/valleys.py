@@ -148,7 +148,8 @@ def _parts(ask: EdgesAsk, line: EdgeLine, wished: ValleyWished, findings: list[F
             welt_mm = welt_at.value
             if wished.girth_mm is not None:
                 welt_mm = max(welt_mm, welt_from_line_mm(girth_mm=wished.girth_mm, edition=ask.edition))
-            wide_mm = welt_mm + under.value + _BATTEN_SHORT_OF_WELT_MM
+            stop = batten_figure(ask.edition, BattenFigure.VALLEY_STOP_FROM_WELT)
+            wide_mm = welt_mm + under.value + stop.value
             yield along(
                 item="valley-board",
                 what=f"valley board, plywood {boards.value:g} mm, {wide_mm:g} mm wide, one each side",
@@ -169,10 +170,6 @@ def _parts(ask: EdgesAsk, line: EdgeLine, wished: ValleyWished, findings: list[F
                 how=f"one to each of {count} courses",
                 citation=ONE_A_COURSE,
             )
-
-
-_BATTEN_SHORT_OF_WELT_MM = 10.0
-"""Batten ends stop about 10 mm short of the welt (published: a consultant's case study on valleys)."""
 
 
 def _tiles_not_counted(line: EdgeLine) -> Finding:
