@@ -45,6 +45,7 @@ def _blocks(battens: Battens, unit: LengthUnit) -> Iterator[Block]:
     yield Prose(text=sentence_in_unit(cutting.proof_says, unit))
     yield Heading(text="To buy", kept_mm=30.0)
     yield buy_table(battens, unit)
+    yield Heading(text="Nails to buy", kept_mm=25.0)
     yield nail_table(battens)
     yield Heading(text="How to saw each length", kept_mm=50.0)
     yield Prose(
