@@ -151,8 +151,8 @@ class _Course:
         whole_mm2 = self.row.cell_area_mm2(index)
         neighbour, reach_count = self._neighbour(index, here, piece)
         shows_ratio = shows_mm2 / whole_mm2
-        if reach_count is not None and neighbour < index:
-            shows_ratio += self._joint_ratio(here)
+        if reach_count is not None:
+            shows_ratio += _joint_lost_ratio(here, cut_on_right=neighbour < index)
         remedy, remark, citation = remedy_for(Kept(shows_ratio, reach_count, nibs_kept, holes_kept), unit)
         return CutUnit(
             number=number,
@@ -173,13 +173,6 @@ class _Course:
             citation=citation,
         )
 
-    def _joint_ratio(self, here: Placed) -> float:
-        """The open joint, as a part of a unit's cover: a piece cut on its right has none, and is no narrower for that than
-        one cut as far on its left.
-        """
-        cover_mm = here.right_joint_mm - here.left_joint_mm
-        return (cover_mm - here.width_mm) / cover_mm if cover_mm > here.width_mm else 0.0
-
     def _neighbour(self, index: int, here: Placed, piece: Rings) -> tuple[int, float | None]:
         """The one unit beside it, and how far the piece reaches from the joint between them, in covers."""
         left, right = index - 1 in self.shown, index + 1 in self.shown
@@ -189,3 +182,12 @@ class _Course:
         if right and not left:
             return index + 1, (here.right_joint_mm - min(x for x, _ in piece[0])) / cover_mm
         return (index - 1 if left else index), None
+
+
+def _joint_lost_ratio(here: Placed, *, cut_on_right: bool) -> float:
+    """The open joint as a part of the cover, where the cut took it: the piece is no narrower for that than one cut as far
+    on the other side, which has its joint still.
+    """
+    cover_mm = here.right_joint_mm - here.left_joint_mm
+    on_right = here.left_joint_mm >= 0.0
+    return (cover_mm - here.width_mm) / cover_mm if cover_mm > here.width_mm and cut_on_right == on_right else 0.0
