@@ -23,6 +23,13 @@ def test_a_comma_in_a_price_that_parts_cells_does_not_become_a_price_for_fifty()
     assert ["line 2, note"] == fields(f"{HEAD}item,tile,pieces,12,50,1\n")
     found = read_price_list(f"{HEAD}item,tile,pieces,12,50,from the yard\n".encode()).prices[0]
     assert (Decimal(12), Decimal(50)) == (found.amount, found.per)
+    # without a note the line ends early
+    assert ["line 2, per"] == fields(f"{HEAD}item,tile,pieces,12,50\n")
+    assert ["line 2, per"] == fields(f"{HEAD}item,tile,pieces,12,5\n")
+    found = read_price_list(f"{HEAD}item,tile,pieces,12,50,\nitem,slate,pieces,9,1000\nitem,hip,pieces,2,1\n".encode())
+    assert [Decimal(50), Decimal(1000), Decimal(1)] == [price.per for price in found.prices]
+    # where the list has no column per, the pence would be the note
+    assert ["line 2, note"] == fields("kind,item,unit,price,note\nitem,tile,pieces,12,50\n")
 
 
 @pytest.mark.parametrize(("amount", "per"), [("0.01", "3"), ("10", "7"), ("38", "0.3")])

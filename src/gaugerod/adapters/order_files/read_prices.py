@@ -36,6 +36,7 @@ def read_price_list(content: bytes) -> PriceList:
     prices: list[Price] = []
     rates: list[Rate] = []
     for number, row in rows[1:]:
+        faults.extend(_comma_faults(number, heading, row))
         _line(number, _named(heading, row), prices, rates, faults)
     faults.extend(_twice("item", [price.item for price in prices]))
     faults.extend(_twice("work", [rate.task for rate in rates]))
@@ -106,6 +107,18 @@ def _named(heading: Sequence[str], row: Sequence[str]) -> dict[str, str]:
     return cells
 
 
+def _comma_faults(number: int, heading: Sequence[str], row: Sequence[str]) -> Iterator[Fault]:
+    """A line that ends early, with a few units to a price: as likely 12,50 for one, parted at its comma, as 12 for 50."""
+    last = row[-1].strip()
+    if len(row) < len(heading) and heading[len(row) - 1] == "per" and re.fullmatch("[0-9]{1,2}", last) and last != "1":
+        yield Fault(
+            f"line {number}, per",
+            f"{row[-2].strip()[:MOST_LETTERS_COUNT]},{last} at the end of the line",
+            "a price with a point, or a line with all its cells",
+            f"If the price has a comma in it, write a point, like 1234.50. If it is for {last}, end the line with a note.",
+        )
+
+
 def _line(number: int, cells: dict[str, str], prices: list[Price], rates: list[Rate], faults: list[Fault]) -> None:
     """One line read into the prices or the rates, or its faults told."""
     before = len(faults)
@@ -140,7 +153,7 @@ def _cell_faults(number: int, cells: dict[str, str]) -> Iterator[Fault]:
     for name in ("item", "unit"):
         if not cells[name]:
             yield Fault(f"line {number}, {name}", "nothing", "a name", "Write it as the blank list of this job has it.")
-    if cells["price"] and cells["per"] and _AMOUNT.fullmatch(cells["note"]):
+    if cells["price"] and _AMOUNT.fullmatch(cells["note"]):
         yield Fault(
             f"line {number}, note",
             cells["note"],
