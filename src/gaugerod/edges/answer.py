@@ -25,6 +25,7 @@ class UnitRun:
     ``units_count``  units to have; ``whole_count`` of them laid whole
     ``cut_mm``       what each cut unit covers: none under half a unit, so where need be two share what is left over
     ``cover_mm``     what a whole unit covers
+    ``lap_mm``       how far each lies under the next: a cut unit is longer by it than what it covers
     """
 
     units_count: int
@@ -32,6 +33,12 @@ class UnitRun:
     cut_mm: tuple[float, ...]
     cover_mm: float
     length_mm: float
+    lap_mm: float = 0.0
+
+    @property
+    def cut_long_mm(self) -> tuple[float, ...]:
+        """How long to cut each of the cut units, its lap included."""
+        return tuple(covers_mm + self.lap_mm for covers_mm in self.cut_mm)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -172,6 +172,8 @@ def _units_say(over: _Over) -> Iterator[str]:
     if over.run.cut_mm:
         yield _where_cut_ones_go(over.line, over.run)
         yield "Cut with water or extraction, and wear a mask: the dust is silica."
+    if over.run.lap_mm and over.line.kind is not LineKind.HIP:
+        yield f"The last one reaches {mm(over.run.lap_mm)} past the end, where none laps on it: trim it to the line."
     if over.unit.fixings_count:
         cut_too = ", cut ones too," if over.run.cut_mm else ""
         yield f"Fix each unit{cut_too} with {counted(over.unit.fixings_count, 'fixing')}."
@@ -193,7 +195,9 @@ def _run_said(run: UnitRun) -> str:
     if not run.cut_mm:
         return whole
     each = " each" if len(run.cut_mm) > 1 else ""
-    cut = f"{len(run.cut_mm)} cut to cover {mm(run.cut_mm[0])}{each}"
+    cut = f"{len(run.cut_mm)} cut {mm(run.cut_long_mm[0])} long{each}"
+    if run.lap_mm:
+        cut += f", to cover {mm(run.cut_mm[0])} and lap {mm(run.lap_mm)}"
     return f"{whole} and {cut}" if run.whole_count else f"no whole unit and {cut}"
 
 

@@ -52,4 +52,5 @@ def unit_run(*, where: str, length_mm: float, unit: LineUnit, edition: Edition) 
         cut_mm=tuple(float(cut) for cut in cuts),
         cover_mm=unit.cover_mm,
         length_mm=length_mm,
+        lap_mm=unit.length_mm - unit.cover_mm,
     )

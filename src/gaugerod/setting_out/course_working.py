@@ -45,7 +45,7 @@ def _sentence(
     match plan.strategy:
         case Strategy.EQUAL:
             keep = "keeps" if plan.count == 1 else "keep"
-            return f"{gauges} of {_gauge(ask, rods)} {keep} every lap; {_one_fewer(ask, plan, spans)}."
+            return f"{gauges} of {_gauge(ask, rods)} {keep} every lap; {_one_fewer(ask, plan, spans, limits)}."
         case Strategy.FANNED:
             return (
                 f"{gauges} at every station, each its own gauge ({_gauge(ask, rods)}), so the last batten is parallel to a "
@@ -110,10 +110,14 @@ def _gauge(ask: CoursesAsk, rods: Sequence[Rod]) -> str:
     return least if least == greatest else f"{least} to {greatest}"
 
 
-def _one_fewer(ask: CoursesAsk, plan: Plan, spans: Spans) -> str:
+def _one_fewer(ask: CoursesAsk, plan: Plan, spans: Spans, limits: GaugeLimits) -> str:
     if plan.count == 1:
         return "it is the only one"
-    return f"one fewer would need {said(spans.greatest_mm / (plan.count - 1), ask.division)}, over the greatest, {_greatest(ask)}"
+    gauge_mm = spans.greatest_mm / (plan.count - 1)
+    over = f"the greatest, {_greatest(ask)}"
+    if gauge_mm <= ask.gauge_max_mm:
+        over = f"{said(limits.greatest_mm, ask.division)}, the greatest a rod can be marked with that keeps {_greatest(ask)}"
+    return f"one fewer would need {said(gauge_mm, ask.division)}, over {over}"
 
 
 def _greatest(ask: CoursesAsk) -> str:

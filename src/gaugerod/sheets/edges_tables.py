@@ -21,7 +21,7 @@ def edge_table(edges: Sequence[MadeEdge], unit: LengthUnit) -> Table:
             Column(heading="How it is made", share_ratio=2.2),
             Column(heading="length laid", kind=_FIGURES),
             Column(heading="units", kind=_FIGURES),
-            Column(heading="cut to cover", kind=_FIGURES),
+            Column(heading="cut long", kind=_FIGURES),
             Column(heading="clear", kind=_FIGURES),
         ),
         rows=tuple(_edge_row(edge, unit) for edge in edges),
@@ -36,7 +36,7 @@ def _edge_row(edge: MadeEdge, unit: LengthUnit) -> tuple[str, ...]:
         length = (
             "" if edge.opening is None else write_length(2 * (edge.opening.width_mm + edge.opening.height_mm), unit)
         )
-    cut = "–" if run is None or not run.cut_mm else f"{len(run.cut_mm)} × {fine_length(run.cut_mm[0], unit)}"
+    cut = "–" if run is None or not run.cut_mm else f"{len(run.cut_mm)} × {fine_length(run.cut_long_mm[0], unit)}"
     return (
         edge.name,
         edge.made or "◇ not said: its length only",

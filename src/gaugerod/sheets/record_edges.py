@@ -48,7 +48,8 @@ def _run(run: UnitRun, unit: LengthUnit) -> str:
     )
     if not run.cut_mm:
         return said
-    return f"{said}, {len(run.cut_mm)} cut to cover {' and '.join(write_length(cut_mm, unit) for cut_mm in run.cut_mm)}"
+    cut = f"{len(run.cut_mm)} cut {' and '.join(write_length(long_mm, unit) for long_mm in run.cut_long_mm)} long"
+    return f"{said}, {cut}"
 
 
 def _part(part: EdgePart, unit: LengthUnit) -> str:

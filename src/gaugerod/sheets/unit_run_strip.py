@@ -93,15 +93,19 @@ def _groups(run: UnitRun, kind: LineKind) -> Iterator[tuple[float, int]]:
 def _group_said(cover_mm: float, count: int, run: UnitRun, unit: LengthUnit) -> str:
     if cover_mm == run.cover_mm:
         return f"{count} whole"
-    return f"{count} cut to cover {fine_length(cover_mm, unit)}{' each' if count > 1 else ''}"
+    each = " each" if count > 1 else ""
+    cut = f"{count} cut {fine_length(cover_mm + run.lap_mm, unit)} long{each}"
+    return f"{cut}, to cover {fine_length(cover_mm, unit)}" if run.lap_mm else cut
 
 
 def _group_labels(run: UnitRun, kind: LineKind, unit: LengthUnit, high_mm: float) -> list[Label]:
     labels, reached_mm = [], 0.0
     for cover_mm, count in _groups(run, kind):
-        name = f"{count} {'whole' if cover_mm == run.cover_mm else 'CUT'}"
-        value = f"{count} × {fine_length(cover_mm, unit)}" if count > 1 else fine_length(cover_mm, unit)
-        labels.append(Label(at_mm=(reached_mm + count * cover_mm / 2, high_mm), name=name, value=value))
+        whole = cover_mm == run.cover_mm
+        figure = fine_length(cover_mm if whole else cover_mm + run.lap_mm, unit)
+        meant = f" {'cover' if whole else 'long'}" if run.lap_mm else ""
+        name, value = f"{count} {'whole' if whole else 'CUT'}", f"{count} × {figure}" if count > 1 else figure
+        labels.append(Label(at_mm=(reached_mm + count * cover_mm / 2, high_mm), name=name, value=value + meant))
         reached_mm += count * cover_mm
     return labels
 

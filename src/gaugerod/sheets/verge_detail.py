@@ -35,7 +35,7 @@ def verge_detail(result: Result, edge: MadeEdge) -> Detail | None:
         Measure(
             from_mm=(-over_mm, top_mm + 16.0),
             to_mm=(0.0, top_mm + 16.0),
-            name="covering past the wall",
+            name="covering past the structure",
             value=fine_length(over_mm, unit),
             source=SET_OUT,
             left=True,
@@ -45,11 +45,11 @@ def verge_detail(result: Result, edge: MadeEdge) -> Detail | None:
     if wished.made is not VergeMade.BEDDED:
         paths += _hung(wished, over_mm, top_mm)
         measures += _hung_said(wished, over_mm, edition)
-        drawn = "the wall, the batten and where it ends, thickness of the covering, shape of the unit"
+        drawn = "what it stands on, the batten and where it ends, thickness of the covering, shape of the unit"
     else:
         paths += _bed(wished, over_mm, edition)
         measures += _bed_said(wished, result, over_mm)
-        drawn = "the wall, where the batten ends, thickness of covering and undercloak"
+        drawn = "what it stands on, where the batten ends, thickness of covering and undercloak"
     return Detail(title=f"{edge.name} in section", paths=tuple(paths), measures=tuple(measures), only_drawn=drawn)
 
 

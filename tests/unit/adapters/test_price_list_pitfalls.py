@@ -26,8 +26,10 @@ def test_a_comma_in_a_price_that_parts_cells_does_not_become_a_price_for_fifty()
     # without a note the line ends early
     assert ["line 2, per"] == fields(f"{HEAD}item,tile,pieces,12,50\n")
     assert ["line 2, per"] == fields(f"{HEAD}item,tile,pieces,12,5\n")
-    found = read_price_list(f"{HEAD}item,tile,pieces,12,50,\nitem,slate,pieces,9,1000\nitem,hip,pieces,2,1\n".encode())
-    assert [Decimal(50), Decimal(1000), Decimal(1)] == [price.per for price in found.prices]
+    several = read_price_list(
+        f"{HEAD}item,tile,pieces,12,50,\nitem,slate,pieces,9,1000\nitem,hip,pieces,2,1\n".encode()
+    )
+    assert [Decimal(50), Decimal(1000), Decimal(1)] == [price.per for price in several.prices]
     # where the list has no column per, the pence would be the note
     assert ["line 2, note"] == fields("kind,item,unit,price,note\nitem,tile,pieces,12,50\n")
 

@@ -26,7 +26,7 @@ def test_every_edge_has_its_length_and_how_it_is_made() -> None:
     assert ["rear, ridge", "rear, right abutment", "stack", "rear, left verge"] == list(shown)
     assert (
         (
-            "Dry, two screws to each unit\n17 units of 440 mm cover, 15 laid whole, 2 cut to cover 300 mm and 310 mm\n"
+            "Dry, two screws to each unit\n17 units of 440 mm cover, 15 laid whole, 2 cut 300 mm and 310 mm long\n"
             "roll that seals a dry ridge: 7.5 m. Source: example (house)"
         ),
         "7498 mm",

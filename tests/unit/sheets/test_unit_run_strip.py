@@ -27,11 +27,19 @@ def edge(kind: LineKind = LineKind.RIDGE, *, name: str = "rear, ridge", run: Uni
 def test_the_order_and_the_joints_are_told() -> None:
     said = run_said(edge(), RUN, unit=LengthUnit.MM)
     assert (
-        "From the end you start at: 2 whole, then 2 cut to cover 300 mm each, then 2 whole. "
+        "From the end you start at: 2 whole, then 2 cut 300 mm long each, then 2 whole. "
         "Joints (mm): 430, 860, 1160, 1460, 1890, 2320." == said
     )
     hip = run_said(edge(LineKind.HIP), RUN, unit=LengthUnit.MM)
-    assert hip.startswith("From the foot: 3 whole, then 2 cut to cover 300 mm each, then 1 whole. ")
+    assert hip.startswith("From the foot: 3 whole, then 2 cut 300 mm long each, then 1 whole. ")
+
+
+def test_a_cut_unit_is_sawn_longer_than_it_covers_by_its_lap() -> None:
+    run = replace(RUN, lap_mm=20.0)
+    assert "then 2 cut 320 mm long each, to cover 300 mm, then 2 whole. " in run_said(edge(), run, unit=LengthUnit.MM)
+    words = [each.text for each in run_strip(edge(), run, unit=LengthUnit.MM).drawing.words]
+    assert "2 × 320 mm long" in words
+    assert not any("300 mm" in each for each in words)
 
 
 def test_every_unit_is_drawn_as_long_as_it_covers() -> None:

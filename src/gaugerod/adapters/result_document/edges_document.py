@@ -50,7 +50,9 @@ def _run(run: UnitRun) -> UnitRunDocument:
         "units": run.units_count,
         "whole": run.whole_count,
         "cut_mm": [fine(cut_mm) for cut_mm in run.cut_mm],
+        "cut_long_mm": [fine(long_mm) for long_mm in run.cut_long_mm],
         "cover_mm": fine(run.cover_mm),
+        "lap_mm": fine(run.lap_mm),
         "length_mm": fine(run.length_mm),
     }
 

@@ -13,7 +13,9 @@ class UnitRunDocument(TypedDict):
     units: Annotated[int, "units to have"]
     whole: Annotated[int, "of them laid whole"]
     cut_mm: Annotated[list[float], "what each cut unit covers"]
+    cut_long_mm: Annotated[list[float], "how long to cut each, its lap included"]
     cover_mm: Annotated[float, "what a whole unit covers"]
+    lap_mm: Annotated[float, "how far each lies under the next"]
     length_mm: Annotated[float, "of the line they cover"]
 
 

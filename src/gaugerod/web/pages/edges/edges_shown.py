@@ -72,8 +72,8 @@ def _numbers(edge: MadeEdge, unit: LengthUnit) -> Iterator[tuple[str, str]]:
     if edge.run is not None:
         yield "units" if edge.run.units_count != 1 else "unit", str(edge.run.units_count)
         if edge.run.cut_mm:
-            cut = fine_length(edge.run.cut_mm[0], unit)
-            yield "cut to cover", f"{len(edge.run.cut_mm)} × {cut}" if len(edge.run.cut_mm) > 1 else cut
+            cut = fine_length(edge.run.cut_long_mm[0], unit)
+            yield "cut long", f"{len(edge.run.cut_mm)} × {cut}" if len(edge.run.cut_mm) > 1 else cut
     if edge.clear_mm is not None:
         yield "clear", write_length(edge.clear_mm, unit)
 
