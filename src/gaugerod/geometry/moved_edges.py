@@ -3,10 +3,14 @@
 from collections.abc import Sequence
 from math import hypot
 
+from gaugerod.geometry.outline_faults import SHORTEST_SIDE_MM
 from gaugerod.geometry.polygon import Point
 
 PARALLEL = 1e-9
 """Sine of the angle below which two edges are in one line."""
+_LEAST_SIDES_COUNT = 3
+Line = tuple[Point, Point]
+"""A point and the unit step along the line."""
 
 
 def moved_outline_mm(
@@ -15,17 +19,33 @@ def moved_outline_mm(
     """The outline with edge i (point i to point i+1) moved outwards by ``moves_mm[i]``, and which edge each side came from.
 
     Corners counter-clockwise. Neighbouring edges are drawn out, or back, to where they meet; two in one line that move by
-    different amounts are joined by a short square step, which belongs to the second of them.
+    different amounts are joined by a short square step, which belongs to the second of them. An edge that its neighbours
+    meet in front of is cut away whole, and so is one of which less than 1 mm is left.
 
     >>> moved_outline_mm([(0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0)], [1.0, 0.0, 0.0, 0.5])
     (((-0.5, -1.0), (4.0, -1.0), (4.0, 3.0), (-0.5, 3.0)), (0, 1, 2, 3))
     """
-    count = len(points_mm)
-    lines = [_moved(points_mm[index], points_mm[(index + 1) % count], moves_mm[index]) for index in range(count)]
+    lines = [
+        _moved(start, end, out_mm)
+        for start, end, out_mm in zip(points_mm, (*points_mm[1:], points_mm[0]), moves_mm, strict=True)
+    ]
+    kept = list(range(len(points_mm)))
+    while True:
+        corners, edges = _joined(points_mm, lines, kept)
+        # Of a step and its edge, both of one index, the edge comes last and stands.
+        left_mm = {index: _left_mm(lines[index], corners, at) for at, index in enumerate(edges)}
+        shortest = min(left_mm, key=lambda index: left_mm[index])
+        if len(kept) == _LEAST_SIDES_COUNT or left_mm[shortest] >= SHORTEST_SIDE_MM:
+            return tuple(corners), tuple(edges)
+        kept.remove(shortest)
+
+
+def _joined(points_mm: Sequence[Point], lines: Sequence[Line], kept: Sequence[int]) -> tuple[list[Point], list[int]]:
+    """The corners where the moved edges meet, and the edge that each side from there belongs to."""
     corners: list[Point] = []
     edges: list[int] = []
-    for index in range(count):
-        before, here = lines[index - 1], lines[index]
+    for at, index in enumerate(kept):
+        before, here = lines[kept[at - 1]], lines[index]
         meeting = _meeting(before, here)
         if meeting is not None:
             corners.append(meeting)
@@ -36,11 +56,13 @@ def moved_outline_mm(
                 edges.append(index)
                 corners.append(start)
         edges.append(index)
-    return tuple(corners), tuple(edges)
+    return corners, edges
 
 
-Line = tuple[Point, Point]
-"""A point and the unit step along the line."""
+def _left_mm(line: Line, corners: Sequence[Point], at: int) -> float:
+    """How long the moved edge is, the way it ran; below nothing where its neighbours meet before they reach it."""
+    (ux, uy), (ax, ay), (bx, by) = line[1], corners[at], corners[(at + 1) % len(corners)]
+    return (bx - ax) * ux + (by - ay) * uy
 
 
 def _moved(start: Point, end: Point, out_mm: float) -> Line:
