@@ -71,6 +71,30 @@ def test_tapping_an_l_draws_it_roofs_it_and_saves_it(page: Page, app: ServedApp,
     assert [["2000 mm", "2000 mm"], ["14000 mm", "2000 mm"]] == saved["outline"][:2]
 
 
+def test_a_tap_is_not_lost_to_an_answer_that_comes_in_its_middle(page: Page, job: str) -> None:
+    draw_the_l(page, job)
+    page.get_by_label("Pitch", exact=True).fill("35°")
+    expect(page.get_by_text("6 slopes, 5 hips, 1 valley, 2 ridges")).to_be_visible()
+    page.mouse.move(*on_screen(page, 5.5, 13))
+    with page.expect_response(lambda response: response.request.method == "POST") as answered:
+        page.mouse.down()  # the field left behind asks once more
+    assert answered.value.text()
+    page.wait_for_timeout(200)
+    page.mouse.up()
+    expect(page.locator("#f-wall-4-stands")).to_have_value("gable")
+    expect(page.get_by_text("1 gable,")).to_be_visible()
+
+
+def test_taps_faster_than_the_answers_all_count(page: Page, job: str) -> None:
+    page.goto(f"/jobs/{job}/buildings/new")
+    places = [on_screen(page, *corner) for corner in L_SHAPE_M]
+    for x, y in places:
+        page.mouse.click(x, y)
+    expect(page.locator("[data-corner]")).to_have_count(6)
+    expect(page.get_by_label("Length", exact=True)).to_have_count(6)
+    assert ["12000 mm", "7000 mm", "5000 mm", "4000 mm", "7000 mm", "11000 mm"] == lengths(page)
+
+
 def test_a_corner_is_dragged_and_stays_square(page: Page, job: str) -> None:
     draw_the_l(page, job)
     start, end = on_screen(page, 14, 9), on_screen(page, 14, 10)
