@@ -71,7 +71,8 @@ def test_lead_laps_290_mm_at_15_degrees() -> None:
     lap = lap_on_slope(where="valley", rise_deg=15.0, edition=GB)
     assert isinstance(lap, Limit)
     assert lap.value == pytest.approx(290.0, abs=0.5)
-    assert Basis.PUBLISHED is lap.citation.basis
+    # That the same rise holds at every other slope is this program's reading, and shown as one.
+    assert Basis.HOUSE is lap.citation.basis
 
 
 @pytest.mark.parametrize(("lap_mm", "verdict"), [(100.0, "within"), (99.0, "outside")])
@@ -154,7 +155,6 @@ def test_a_flashing_that_steps_and_covers_lies_150_to_200_mm_on_the_tiles(
         (LeadFigure.CLIP_CENTRES_GREATEST, 500.0),
         # general guidance on sheet lead
         (LeadFigure.INTO_JOINT_LEAST, 25.0),
-        (LeadFigure.UPSTAND_LEAST, 75.0),
         (LeadFigure.WEDGE_CENTRES_GREATEST, 450.0),
         # a supplier-hosted page on top-edge abutments
         (LeadFigure.TOPS_COVER_LEAST, 100.0),

@@ -126,7 +126,7 @@ def side_lead(
 def _lap_on_covering(where: str, slope: EdgeSlope, level: Limit, findings: list[Finding], edition: Edition) -> Limit:
     """The lap of a flashing that lies on the covering: by the rise of the slope, and no less than any flashing's.
 
-    Two published statements apply, flashings 100 mm and lead on a slope 75 mm of rise: the greater of them is kept.
+    Flashings lap 100 mm, and lead on a slope by its rise, as it does in a valley: the greater of them is kept.
     """
     on_slope = lap_on_slope(where=where, rise_deg=slope.pitch_deg, edition=edition)
     if isinstance(on_slope, Finding):
@@ -260,7 +260,7 @@ def top_abutment_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
         ),
         findings=(
             *findings,
-            lead_lap(where=line.name, lap_mm=lap.value, least=lap),
+            *(lead_lap(where=line.name, lap_mm=each.lap_mm or lap.value, least=lap) for each in pieces),
             *(
                 finding
                 for each in pieces

@@ -1,7 +1,8 @@
 """By how much do pieces of lead lap, how long may one be, and is its code heavy enough?
 
-Source: a consultant's case study on valleys (290 mm at 15 degrees, which is 75 mm of rise); leadwork detail sheets; NHBC
-Standards 7.2.20 table 22 and 7.2.21 (published); each figure carries its own.
+Source: leadwork detail sheets; NHBC Standards 7.2.20 table 22 and 7.2.21 (published). The lap on a slope is that of a
+consultant's case study on valleys (290 mm at 15 degrees), its rise of 75 mm taken at every slope (house). Each figure
+carries its own.
 Scope: soakers of code 3; flashings, saddles and valleys of codes 4 and 5. Heavier lead goes by its product's rules.
 """
 

@@ -28,7 +28,7 @@ def waste_figure(edition: Edition, which: WasteFigure) -> Limit:
     """One allowance, per cent, with where it comes from.
 
     >>> print(waste_figure(Edition.GB, WasteFigure.FLAT_SIZED_SLATES))
-    2.5 percent (handbook of roof coverings: 2.5 per cent on sized slates, cutting and breakage together (published))
+    2.5 percent (handbook of roof coverings: 2.5 per cent on sized slates; taken as cutting and breakage together (published))
     """
     match edition:
         case Edition.GB:

@@ -1,6 +1,6 @@
 """What is added to each measured quantity, and why: the cuts are counted already, so only breakage and loss are left.
 
-Source: the edition's figures, or the job's own breakage. Published flat percentages cover cutting and breakage together, so
+Source: the edition's figures, or the job's own breakage. Flat percentages are taken to cover cutting and breakage together, so
 none of them is added here: see ``compared``. Scope: battens, rolls of underlay and lead are bought by their own cutting plans,
 so nothing is added to them; random slates are broken already in their record, and lose only what is cut off at the sides.
 """

@@ -9,7 +9,7 @@ from gaugerod.standards.waste import WasteFigure, waste_figure
 FIGURES = {
     WasteFigure.FLAT_SIZED_SLATES: (2.5, Basis.PUBLISHED),
     WasteFigure.FLAT_RANDOM_SLATES: (5.0, Basis.PUBLISHED),
-    WasteFigure.FLAT_TILES: (5.0, Basis.PUBLISHED),
+    WasteFigure.FLAT_TILES: (5.0, Basis.COMMON_PRACTICE),
     WasteFigure.FLAT_MANY_HIPS_LEAST: (7.5, Basis.COMMON_PRACTICE),
     WasteFigure.FLAT_MANY_HIPS_GREATEST: (10.0, Basis.COMMON_PRACTICE),
     WasteFigure.BREAKAGE: (2.0, Basis.HOUSE),
