@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from importlib.resources import files
 from time import perf_counter
 
+from benchmarks.plain_house import PLAIN_HOUSE
 from gaugerod.adapters.job_file.read import read_job_text
 from gaugerod.job.model import Job
 from gaugerod.job.set_out import set_out
@@ -35,21 +36,7 @@ def _once_ms(job: Job) -> float:
 
 
 def _big_plain_tiled_house() -> Job:
-    text = """
-[job]
-title = "Bench"
-exposure = "moderate"
-[covering]
-from = "clay-plain-265x165"
-[[building]]
-name = "house"
-outline = [["0 m", "0 m"], ["16 m", "0 m"], ["16 m", "9.5 m"], ["0 m", "9.5 m"]]
-pitch = ["40°", "40°", "40°", "40°"]
-rafter_spacing = "400 mm"
-[set_out]
-ridge_cover = "150 mm"
-"""
-    return read_job_text(text.encode())
+    return read_job_text(PLAIN_HOUSE.encode())
 
 
 if __name__ == "__main__":

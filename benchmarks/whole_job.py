@@ -7,20 +7,10 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from time import perf_counter
 
+from benchmarks.plain_house import PLAIN_HOUSE
+
 ROUNDS = 3
-HOUSE = """
-[job]
-title = "Bench"
-exposure = "moderate"
-[covering]
-from = "clay-plain-265x165"
-[[building]]
-name = "house"
-outline = [["0 m", "0 m"], ["16 m", "0 m"], ["16 m", "9.5 m"], ["0 m", "9.5 m"]]
-pitch = ["40°", "40°", "40°", "40°"]
-rafter_spacing = "400 mm"
-[set_out]
-ridge_cover = "150 mm"
+BENEATH_AND_EDGES = """
 [battens]
 [underlay]
 resistance = "low"
@@ -37,6 +27,7 @@ hips = "bonnet"
 [edges.eaves]
 tray_length = "1.5 m"
 """
+HOUSE = PLAIN_HOUSE + BENEATH_AND_EDGES
 
 
 def rows() -> Iterator[tuple[str, str, str]]:

@@ -20,7 +20,7 @@ _OF_TWO = {LineKind.RIDGE, LineKind.HIP, LineKind.VALLEY}
 
 def slope(name: str, **changes: Any) -> EdgeSlope:  # noqa: ANN401  any field of the slope
     """A slope of 14 courses at 345 mm, at 35 degrees."""
-    made = EdgeSlope(name=name, pitch_deg=35.0, gauge_mm=345.0, headlap_mm=75.0, courses_count=14, tail_over_mm=50.0)
+    made = EdgeSlope(name=name, pitch_deg=35.0, gauge_mm=345.0, headlap_mm=75.0, courses_count=14)
     return replace(made, **changes)
 
 

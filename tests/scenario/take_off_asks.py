@@ -27,7 +27,6 @@ def laid(name: str = "rear", **changes: Any) -> LaidSlope:  # noqa: ANN401  any 
     made = LaidSlope(
         name=name,
         area_mm2=20e6,
-        structure_mm2=20e6,
         whole_count=200,
         half_count=0,
         pieces=(),

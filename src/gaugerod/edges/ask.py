@@ -67,7 +67,6 @@ class EdgeSlope:
 
     ``gauge_mm``     its greatest gauge
     ``headlap_mm``   its greatest headlap
-    ``tail_over_mm`` how far the eaves tail reaches past the fascia face, on the slope
     """
 
     name: str
@@ -75,7 +74,6 @@ class EdgeSlope:
     gauge_mm: float
     headlap_mm: float
     courses_count: int
-    tail_over_mm: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

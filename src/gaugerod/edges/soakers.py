@@ -32,7 +32,7 @@ def hip_soaker_length_mm(slope: EdgeSlope, *, hip_deg: float, edition: Edition) 
 
     Source: geometry, both ways climb alike. Scope: hips that rise; those of a flatter slope rise less than its pitch.
 
-    >>> level = EdgeSlope(name="rear", pitch_deg=35.0, gauge_mm=204.0, headlap_mm=92.0, courses_count=19, tail_over_mm=50.0)
+    >>> level = EdgeSlope(name="rear", pitch_deg=35.0, gauge_mm=204.0, headlap_mm=92.0, courses_count=19)
     >>> soaker_length_mm(level, Edition.GB), hip_soaker_length_mm(level, hip_deg=26.34, edition=Edition.GB)
     (321.0, 415.0)
     >>> hip_soaker_length_mm(level, hip_deg=35.0, edition=Edition.GB)

@@ -2,14 +2,14 @@
 
 from statistics import fmean
 
-from gaugerod.coverings.double_lap import PlainTile, RandomSlates, SizedSlate
+from gaugerod.coverings.double_lap import PlainTile, SizedSlate
 from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.fixing.ask import FixingAsk, Units
 from gaugerod.fixing.extra_courses import extra_units, under_eaves_units
 from gaugerod.geometry.polygon import signed_area_mm2
 from gaugerod.job.battened import batten_rods, batten_width_mm, rafter_places_mm
 from gaugerod.job.beneath_wished import AirWished, FixingsWished, LoadWished, UnderlayWished
-from gaugerod.job.laid_out import average_width_mm, goes_up, structure_ring
+from gaugerod.job.laid_out import goes_up, laid_cover_mm, structure_ring
 from gaugerod.job.model import Job, TopKind
 from gaugerod.job.result import Laid, SlopeResult
 from gaugerod.job.wished import division_of
@@ -151,7 +151,7 @@ def load_ask(
         covering=job.covering,
         area_mm2=area_mm2 - sum(opening.width_mm * opening.height_mm for opening in slope.slope.openings),
         gauge_mm=fmean(rod.gauge_mm for rod in slope.courses.rods),
-        cover_mm=_cover_mm(job, slope),
+        cover_mm=laid_cover_mm(job.covering, slope.across),
         edition=job.edition,
         stated=wished.stated,
         timbers=() if battens is None else tuple(_timbers(battens)),
@@ -162,12 +162,6 @@ def load_ask(
         warn=wished.warn,
         significant=wished.significant,
     )
-
-
-def _cover_mm(job: Job, slope: SlopeResult) -> float | None:
-    if isinstance(job.covering, RandomSlates):
-        return average_width_mm(job.covering) + job.covering.joint_mm
-    return None if slope.across is None else slope.across.cover_mm
 
 
 def _timbers(battens: SlopeBattens) -> list[Timber]:

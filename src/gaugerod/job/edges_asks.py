@@ -54,7 +54,6 @@ def _slope(slope: SlopeResult) -> EdgeSlope:
         gauge_mm=_greatest_gauge_mm(slope),
         headlap_mm=_greatest_headlap_mm(slope),
         courses_count=slope.courses.count,
-        tail_over_mm=slope.courses.overhang_mm,
     )
 
 

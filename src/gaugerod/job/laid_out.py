@@ -121,6 +121,13 @@ def _widths(covering: Covering, across: Across | None, *, top_mm: float) -> _Wid
             assert_never(unreachable)
 
 
+def laid_cover_mm(covering: Covering, across: Across | None) -> float | None:
+    """What one unit covers across the slope, on average for random slates. None: no cover is set out."""
+    if isinstance(covering, RandomSlates):
+        return average_width_mm(covering) + covering.joint_mm
+    return None if across is None else across.cover_mm
+
+
 def average_width_mm(slates: RandomSlates) -> float:
     """The average width over all heaps; a heap measured by the run only counts where its slates were counted too.
 

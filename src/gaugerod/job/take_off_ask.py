@@ -10,7 +10,7 @@ from gaugerod.edges.answer import RoofEdges
 from gaugerod.fixing.ask import Units
 from gaugerod.fixing.extra_courses import SHORT, extra_units
 from gaugerod.geometry.polygon import Point, signed_area_mm2
-from gaugerod.job.laid_out import average_width_mm
+from gaugerod.job.laid_out import laid_cover_mm
 from gaugerod.job.model import Job
 from gaugerod.job.result import Beneath, Laid, NotSetOut, SlopeResult
 from gaugerod.laying.ask import CourseLine, LayingAsk
@@ -52,23 +52,16 @@ def _slope(job: Job, slope: SlopeResult, laid: Laid) -> LaidSlope:
     return LaidSlope(
         name=slope.slope.name,
         area_mm2=signed_area_mm2(laid.ask.outline.points_mm) - openings_mm2,
-        structure_mm2=slope.shape.area_mm2,
         whole_count=laid.whole_units_count,
         half_count=laid.half_units_count,
         pieces=laid.pieces,
         unit=laid.ask.unit,
         gauge_mm=fmean(rod.gauge_mm for rod in slope.courses.rods),
-        cover_mm=_cover_mm(job, slope),
+        cover_mm=laid_cover_mm(job.covering, slope.across),
         extra=tuple(_extra(job, slope, laid)),
         course_runs_mm=tuple(_course_runs_mm(laid.ask)) if isinstance(job.covering, RandomSlates) else (),
         diminishing=slope.diminishing,
     )
-
-
-def _cover_mm(job: Job, slope: SlopeResult) -> float | None:
-    if isinstance(job.covering, RandomSlates):
-        return average_width_mm(job.covering) + job.covering.joint_mm
-    return None if slope.across is None else slope.across.cover_mm
 
 
 def _extra(job: Job, slope: SlopeResult, laid: Laid) -> Iterator[ExtraCourse]:

@@ -19,6 +19,11 @@ class Answered:
     deviations: tuple[Deviation, ...]
 
     @property
+    def accepted(self) -> bool:
+        """Is anyone named who accepted it?"""
+        return any(each.accepted_by.strip() for each in self.deviations)
+
+    @property
     def said(self) -> str:
         """By whom it was accepted."""
         return "; ".join(accepted_said(each) for each in self.deviations) or NOT_YET

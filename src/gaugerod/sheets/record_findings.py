@@ -63,7 +63,7 @@ def outside_alarm(result: Result, *, unit: LengthUnit) -> Alarm | None:
     each_once = answered(_of(result, Verdict.OUTSIDE), result.job.record.deviations, unit=unit)
     if not each_once:
         return None
-    open_count = sum(not _is_accepted(each) for each in each_once)
+    open_count = sum(not each.accepted for each in each_once)
     still = f"; {open_count} of them not accepted" if open_count else "; all accepted"
     return Alarm(
         title=f"▲ {counted(len(each_once), 'thing')} OUTSIDE a rule{still}",
@@ -74,10 +74,6 @@ def outside_alarm(result: Result, *, unit: LengthUnit) -> Alarm | None:
 def _against(finding: Finding, unit: LengthUnit) -> str:
     here = figure_said(finding.proposed, finding=finding, unit=unit, of_limit=False)
     return f"{here}, limit {figure_said(finding.limit, finding=finding, unit=unit, of_limit=True)}"
-
-
-def _is_accepted(each: Answered) -> bool:
-    return any(deviation.accepted_by.strip() for deviation in each.deviations)
 
 
 def _of(result: Result, verdict: Verdict) -> list[Finding]:

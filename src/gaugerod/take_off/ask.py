@@ -40,7 +40,6 @@ class LaidSlope:
     """One slope as it was laid.
 
     ``area_mm2``           the covering takes this much of the slope, openings taken off
-    ``structure_mm2``      of the roof structure, openings not taken off
     ``whole_count``        units laid whole
     ``half_count``         half units as made
     ``pieces``             every piece to saw
@@ -50,7 +49,6 @@ class LaidSlope:
 
     name: str
     area_mm2: float
-    structure_mm2: float
     whole_count: int
     half_count: int
     pieces: tuple[CutUnit, ...]

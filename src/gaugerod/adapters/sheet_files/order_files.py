@@ -16,17 +16,22 @@ from gaugerod.take_off.money import Quotation
 def order_files(result: Result, *, size: PaperSize, pdf: Pdf) -> Iterator[SheetFile]:
     """The order, where something was taken off; the hand-over record, where a slope was set out."""
     if result.take_off is not None:
-        yield SheetFile(
-            name="order.pdf",
-            says="order: what to buy, packs, masses, what it leaves out",
-            make=pdf(partial(order_sheet, result, size=size)),
-        )
+        yield order_file(result, size=size, pdf=pdf)
     if result.slopes:
         yield SheetFile(
             name="record.pdf",
             says="hand-over record: what was laid, measured, met and accepted",
             make=pdf(partial(record_sheet, result, size=size)),
         )
+
+
+def order_file(result: Result, *, size: PaperSize, pdf: Pdf) -> SheetFile:
+    """What to buy, on paper."""
+    return SheetFile(
+        name="order.pdf",
+        says="order: what to buy, packs, masses, what it leaves out",
+        make=pdf(partial(order_sheet, result, size=size)),
+    )
 
 
 def quotation_file(result: Result, quotation: Quotation, *, size: PaperSize, pdf: Pdf) -> SheetFile:

@@ -9,11 +9,10 @@ from gaugerod.adapters.order_files.order_csv import order_csv
 from gaugerod.adapters.order_files.order_json import order_json
 from gaugerod.adapters.order_files.order_xlsx import order_xlsx
 from gaugerod.adapters.pdf.write import write_pdf
-from gaugerod.adapters.sheet_files.order_files import quotation_file
+from gaugerod.adapters.sheet_files.order_files import order_file, quotation_file
 from gaugerod.adapters.sheet_files.sheet_file import SheetFile
 from gaugerod.job.quoted import tasks_of
 from gaugerod.job.result import Result
-from gaugerod.sheets.order_sheet import order_sheet
 from gaugerod.sheets.record_sheet import record_sheet
 from gaugerod.sheets.sheet import PaperSize, Sheet
 from gaugerod.take_off.answer import TakeOff
@@ -30,13 +29,7 @@ def order_folder(
         return lambda: write_pdf(sheet(), made_at=made_at)
 
     files = [] if result.take_off is None else list(_data(result, result.take_off, quotation, made_at))
-    files.append(
-        SheetFile(
-            name="order.pdf",
-            says="order: what to buy, packs, masses, what it leaves out",
-            make=pdf(partial(order_sheet, result, size=size)),
-        )
-    )
+    files.append(order_file(result, size=size, pdf=pdf))
     if quotation is not None:
         files.append(quotation_file(result, quotation, size=size, pdf=pdf))
     return tuple(files)

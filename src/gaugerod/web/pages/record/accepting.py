@@ -23,11 +23,6 @@ def outside_of(result: Result) -> tuple[Answered, ...]:
     return answered(outside, result.job.record.deviations, unit=result.job.show_lengths_in)
 
 
-def is_accepted(each: Answered) -> bool:
-    """Does a name stand by it?"""
-    return any(deviation.accepted_by.strip() for deviation in each.deviations)
-
-
 def with_accepted(document: Mapping[str, Any], each: Answered, form: Mapping[str, str], number: int) -> dict[str, Any]:
     """The document with what was accepted: a deviation for each place it is accepted at."""
     record = table_of(document, "record")
@@ -59,7 +54,7 @@ def to_accept(result: Result, *, form: Mapping[str, str]) -> tuple[ToAccept, ...
 
 
 def _to_accept(each: Answered, number: int, result: Result, form: Mapping[str, str]) -> ToAccept:
-    done = is_accepted(each)
+    done = each.accepted
     row = finding_row(each.told.finding, result.job.show_lengths_in, places=each.told.places)
     return ToAccept(
         number=number,
