@@ -72,6 +72,13 @@ def test_a_strip_that_gives_less_than_is_asked_for_is_outside(slot_mm: float, ve
     assert [(verdict, 10.0, slot_mm)] == [(each.verdict, each.proposed, each.limit) for each in found.findings]
 
 
+@pytest.mark.parametrize(("length_mm", "area_mm2"), [(1250.0, 10_000.0), (2000.0, 16_000.0)])
+def test_a_strip_gives_its_area_over_its_own_length(length_mm: float, area_mm2: float) -> None:
+    strip = AirUnit(title="strip", area_mm2=area_mm2, length_mm=length_mm)
+    found = at(roof(air("rear", low=(vent("eaves", slot_mm=10.0),)), low=strip), "rear, eaves")
+    assert [(Verdict.OUTSIDE, 8.0)] == [(each.verdict, each.proposed) for each in found.findings]
+
+
 def test_single_vents_go_by_their_area() -> None:
     found = at(roof(air("rear", high=(vent("ridge", slot_mm=5.0),))), RIDGE.name)
     assert [("air-unit-high", 3.0)] == net(found)  # 45000 mm² by 16000

@@ -92,6 +92,9 @@ def test_boards_lie_along_both_sides() -> None:
     assert (18.0, PartUnit.METRES, "along 18000 mm") == (board.net, board.unit, board.how)
     assert "19 mm, 260 mm wide" in board.what  # 200 to the welt, the batten 10 short of it, 50 under the batten
     assert Basis.PUBLISHED is board.citation.basis
+    # They lie on the rafters, and end with them: the covering past the ends has none under it.
+    longer = valley(LEAD, over=replace(VALLEY, past_ends_mm=60.0))
+    assert 18.0 == part(longer, "valley-board").net
 
 
 def test_a_saddle_lies_at_the_head_however_the_valley_is_made() -> None:

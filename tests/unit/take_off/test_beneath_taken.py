@@ -86,9 +86,9 @@ def test_laps_between_battens_that_are_taped_or_battened_are_measured() -> None:
     asked = ask_of(example("demo"))
     plan = asked.underlay[0]
     assert plan.remedies
-    taped = replace(
-        plan, remedies=(replace(plan.remedies[0], tape_length_mm=12_300.0, extra_batten_length_mm=4_500.0),)
-    )
+    first = replace(plan.remedies[0], tape_length_mm=12_300.0, extra_batten_length_mm=4_500.0)
+    other = replace(first, tape_length_mm=1_000.0, extra_batten_length_mm=2_000.0)
+    taped = replace(plan, remedies=(first, other))
     found = {each.item: (each.net, each.unit) for each in beneath_measured(replace(asked, underlay=(taped,)))}
     assert (12.3, "m") == found["lap-tape"]
     assert (4.5, "m") == found["lap-batten"]
