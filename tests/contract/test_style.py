@@ -15,7 +15,7 @@ UNITS = ("_mm", "_m", "_m2", "_mm2", "_deg", "_kg", "_kg_m2", "_pa", "_ratio", "
 UNITLESS_NAMES = {
     # their unit stands beside them in a field of the same record
     "proposed", "limit", "value", "number", "number_or_none", "at",
-    "net", "order", "bought", "amount", "pack_size", "size", "quantity",
+    "net", "order", "ordered", "bought", "amount", "pack_size", "size", "quantity",
     # ratios and parameters of plain geometry: where along a line, which way a vector points
     "rise", "run", "slope", "share", "t", "turn", "sign", "cross", "dot", "x", "y", "z", "dx", "dy", "a", "b", "c",
     "sine", "over", "miss",

@@ -3,6 +3,7 @@
 import random
 from decimal import Decimal
 from fractions import Fraction
+from math import floor
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -53,6 +54,11 @@ def amounts(quotation: Quotation) -> list[Decimal]:
     return [amount for amount in found if amount is not None]
 
 
+def to_a_thousandth(quantity: float) -> Fraction:
+    """Quantities are charged to a thousandth of their unit, the half up; the figure a person reads is the shortest one."""
+    return Fraction(floor(Fraction(repr(quantity)) * 1000 + Fraction(1, 2)), 1000)
+
+
 @given(jobs())
 def test_the_total_is_the_sum_of_what_is_shown(job: tuple[TakeOff, tuple[Task, ...], PriceList, MoneySettings]) -> None:
     quotation = quoted(job)
@@ -67,19 +73,24 @@ def test_the_total_is_the_sum_of_what_is_shown(job: tuple[TakeOff, tuple[Task, .
 def test_each_amount_is_within_half_a_penny_of_the_exact_one_and_the_half_goes_up(
     job: tuple[TakeOff, tuple[Task, ...], PriceList, MoneySettings],
 ) -> None:
-    quotation, penny = quoted(job), Fraction(1, 10 ** job[3].places)
+    taken, tasks, prices, money = job
+    quotation, penny = quoted(job), Fraction(1, 10**money.places)
+    price_of = {price.item: Fraction(price.amount) / Fraction(price.per) for price in prices.prices}
+    rate_of = {rate.task: Fraction(rate.amount) for rate in prices.rates}
     exact = [
-        (Fraction(each.quantity) * Fraction(each.price.amount) / Fraction(each.price.per), each.amount)
-        for each in quotation.materials
-        if each.price is not None and each.amount is not None
+        (to_a_thousandth(line.bought) * price_of[line.measured.item], each.amount)
+        for line, each in zip(taken.lines, quotation.materials, strict=True)
+        if each.amount is not None
     ]
     exact += [
-        (Fraction(each.quantity) * Fraction(each.rate.amount), each.amount)
-        for each in quotation.labour
-        if each.rate is not None and each.amount is not None
+        (to_a_thousandth(task.quantity) * rate_of[task.task], each.amount)
+        for task, each in zip(tasks, quotation.labour, strict=True)
+        if each.amount is not None
     ]
+    known = len(price_of.keys() & {line.measured.item for line in taken.lines}) + len(rate_of)
+    assert known == len(exact)
     if quotation.tax is not None:
-        exact.append((Fraction(quotation.net_total) * Fraction(job[3].tax_percent or 0) / 100, quotation.tax))
+        exact.append((Fraction(quotation.net_total) * Fraction(money.tax_percent or 0) / 100, quotation.tax))
     for whole, shown in exact:
         assert -penny / 2 < Fraction(shown) - whole <= penny / 2
 

@@ -1,11 +1,13 @@
 """Whole houses on an L, with hips, a valley and a gable: what is ordered holds what is laid, fixed and edged; mirrored alike."""
 
+from math import ceil
 from typing import Any
 
 import pytest
 from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
+from gaugerod.edges.ask import LineKind
 from gaugerod.fixing.extra_courses import SHORT, UNDER_EAVES
 from gaugerod.take_off.answer import Trade
 from gaugerod.take_off.compared import laid_widths_count, units_by_area_count
@@ -99,9 +101,17 @@ def test_edges_are_gathered_whole(covering: str, house: House) -> None:
     assume(not result.not_set_out)
     assert result.edges is not None
     answer = taken(result)
+    net = nets(answer)
     for item in ("ridge-unit", "hip-unit", "undercloak", "eaves-tray", "mortar"):
         parts = sum(part.net for edge in result.edges.edges for part in edge.parts if part.item == item)
-        assert parts == pytest.approx(nets(answer)[item])
+        assert parts == pytest.approx(net[item])
+    lines = [edge.line for edge in result.edges.edges if edge.line is not None]
+    long_mm = {kind: [line.laid_mm for line in lines if line.kind is kind] for kind in LineKind}
+    # By hand from the lengths: whole units of their cover, strips of 1200 mm butted, trays of 1500 mm that lap 100 mm.
+    assert net["ridge-unit"] == sum(ceil(each / 450 - 1e-9) for each in long_mm[LineKind.RIDGE])
+    assert net["hip-unit"] == sum(ceil(each / 430 - 1e-9) for each in long_mm[LineKind.HIP])
+    assert net["undercloak"] == sum(ceil(each / 1200 - 1e-9) for each in long_mm[LineKind.VERGE])
+    assert net["eaves-tray"] == sum(1 + max(0, ceil((each - 1500) / 1400 - 1e-9)) for each in long_mm[LineKind.EAVES])
     of_lead = [line for line in answer.lines if line.measured.trade is Trade.LEAD]
     assert result.edges.lead_kg == pytest.approx(sum(line.measured.net for line in of_lead))
     assert of_lead

@@ -5,10 +5,9 @@ from decimal import Decimal
 from gaugerod.basis.citation import house
 from gaugerod.basis.working import Step
 from gaugerod.take_off.answer import Allowance, Masses, Measured, OrderLine, TakeOff, Trade
-from gaugerod.take_off.edge_parts import whole_up_count
 from gaugerod.take_off.money import Price, PriceList, Rate, Task
+from gaugerod.take_off.ordered import ordered
 from gaugerod.take_off.packs import packed
-from gaugerod.take_off.take_off import WHOLE
 from gaugerod.take_off.wished import Pack
 
 LOST = house("example")
@@ -27,7 +26,7 @@ def order_line(
 ) -> OrderLine:
     """One line: so much measured, so many per cent on it, whole pieces, packed or loose."""
     added = net * added_percent / 100
-    order = whole_up_count(net + added) if unit in WHOLE else net + added
+    order = ordered(net + added, unit, loose=pack_size is None)
     packs = None if pack_size is None else packed(order, Pack(item=item, size=pack_size))
     comes = order if packs is None else packs.packs_count * packs.pack_size
     return OrderLine(

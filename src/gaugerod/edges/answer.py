@@ -45,7 +45,7 @@ class UnitRun:
 class EdgePart:
     """Something an edge takes, counted before any allowance.
 
-    ``item``    a stable name, the same for like parts of every edge: ``ridge-unit``, ``hip-iron``, ``undercloak-strip``
+    ``item``    a stable name, the same for like parts of every edge: ``ridge-unit``, ``hip-iron``, ``undercloak``
     ``what``    what it is, in words, with its size where it has one
     ``net``     how much of it, in ``unit``: whole pieces, or metres, litres, kilograms
     ``how``     how it was come by, in words

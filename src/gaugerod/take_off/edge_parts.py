@@ -4,7 +4,6 @@ Source: the edges themselves. Scope: like parts of all edges together; parts of 
 """
 
 from collections.abc import Iterator
-from math import ceil
 
 from gaugerod.edges.answer import EdgePart, LeadPieces, PartUnit, RoofEdges
 from gaugerod.setting_out.said import counted
@@ -66,12 +65,3 @@ def lead_measured(edges: RoofEdges) -> Iterator[Measured]:
             each_kg=1.0,
             citation=each[0][1].citations[0] if each[0][1].citations else None,
         )
-
-
-def whole_up_count(amount: float) -> float:
-    """The next whole number, float noise aside.
-
-    >>> whole_up_count(3.0), whole_up_count(3.0000001), whole_up_count(3.01)
-    (3.0, 3.0, 4.0)
-    """
-    return float(ceil(amount - 1e-6))

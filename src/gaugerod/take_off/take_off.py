@@ -13,12 +13,12 @@ from gaugerod.take_off.ask_faults import ask_faults
 from gaugerod.take_off.beneath import beneath_measured
 from gaugerod.take_off.compared import waste_compared
 from gaugerod.take_off.covering import covering_measured
-from gaugerod.take_off.edge_parts import edges_measured, whole_up_count
+from gaugerod.take_off.edge_parts import edges_measured
 from gaugerod.take_off.left_out import left_out
 from gaugerod.take_off.masses import mass_findings, masses
+from gaugerod.take_off.ordered import ordered
 from gaugerod.take_off.packs import packed
 
-WHOLE = ("pieces", "rolls")
 UNIT_BY_UNIT = house("the covering is counted unit by unit as it is laid, so a slope that is not laid is not counted")
 
 
@@ -46,10 +46,9 @@ def take_off(ask: TakeOffAsk) -> TakeOff:
 
 def _line(ask: TakeOffAsk, measured: Measured) -> OrderLine:
     added = tuple(allowances(ask, measured))
-    order = measured.net + sum(allowance.amount for allowance in added)
-    if measured.unit in WHOLE:
-        order = whole_up_count(order)
     pack = next((pack for pack in ask.wished.packs if pack.item == measured.item), None)
+    needed = measured.net + sum(allowance.amount for allowance in added)
+    order = ordered(needed, measured.unit, loose=pack is None)
     bought = None if pack is None else packed(order, pack)
     comes = order if bought is None else bought.packs_count * bought.pack_size
     each_kg = measured.each_kg
@@ -77,7 +76,7 @@ def _not_laid(ask: TakeOffAsk) -> Iterator[Finding]:
 def _working(lines: Sequence[OrderLine]) -> Step:
     return Step(
         name="take-off",
-        formula="measured quantity + allowances, whole pieces up",
+        formula="measured quantity + allowances, rounded up",
         inputs={"lines": float(len(lines))},
         value=float(len(lines)),
         unit="lines",

@@ -8,6 +8,7 @@ from gaugerod.basis.errors import InputRefused
 from gaugerod.basis.finding import Verdict
 from gaugerod.basis.limit import Limit
 from gaugerod.coverings.double_lap_catalogue import sized_slate
+from gaugerod.edges.answer import PartUnit
 from gaugerod.laying.cut_unit import Remedy
 from gaugerod.laying.offcuts import OffcutPlan, OffcutUse
 from gaugerod.take_off.answer import Trade
@@ -50,6 +51,18 @@ def test_packs_hold_the_order(size: float, packs: int, over: float) -> None:
     assert packs * size == tiles.bought
     assert -(-packs // 5) == tiles.packed.pallets_count
     assert tiles.bought * 4.4 == pytest.approx(tiles.mass_kg)
+
+
+def test_goods_by_the_metre_are_ordered_to_the_next_tenth_or_as_the_packs_hold_them() -> None:
+    roof = edges(edge("ridge", part("line-batten", 8.208, unit=PartUnit.METRES)))
+    loose = line(take_off(ask(edges=roof)), "line-batten")
+    needed = loose.measured.net + sum(each.amount for each in loose.allowances)
+    assert 8.208 <= needed <= loose.order < needed + 0.1
+    assert loose.order == round(loose.order, 1) == loose.bought
+    packs = OrderWished(packs=(Pack(item="line-batten", size=needed / 2),))
+    packed = line(take_off(ask(edges=roof, wished=packs)), "line-batten")
+    assert packed.packed is not None
+    assert (needed, 2) == (packed.order, packed.packed.packs_count)
 
 
 def test_pieces_come_two_from_a_unit_where_an_offcut_serves() -> None:

@@ -14,7 +14,7 @@ from gaugerod.basis.errors import Fault, InputRefused
 from gaugerod.take_off.answer import OrderLine, TakeOff
 from gaugerod.take_off.cost import exact
 from gaugerod.take_off.money import LabourCost, Quotation, Task
-from gaugerod.take_off.take_off import WHOLE
+from gaugerod.take_off.ordered import WHOLE
 from gaugerod.take_off.wished import MoneySettings
 
 _ORDER = (
@@ -23,7 +23,7 @@ _ORDER = (
 )  # fmt: skip
 _WORK = (("task", 18), ("what", 44), ("unit", 8), ("quantity", 12), ("rate", 11), ("amount", 13))
 _NOISE = "0.000001"
-"""Float noise below which a quantity is whole, as in the take-off."""
+"""Float noise below which a quantity is whole, or a tenth, as in the take-off."""
 _PACK_NOISE = "0.000000001"
 """The same for packs."""
 
@@ -140,7 +140,8 @@ def _quantities(sheet: Any, styles: _Styles, row: int, line: OrderLine) -> None:
     added = sum(each.amount for each in line.allowances)
     sheet.write_number(row, 5, 100 * added / measured.net if measured.net else 0, styles.typed)
     plain = f"E{number}*(1+F{number}/100)" if measured.net else f"E{number}+{added!r}"
-    order = f"=ROUNDUP(MAX(0,{plain}-{_NOISE}),0)" if measured.unit in WHOLE else f"={plain}"
+    up = f"ROUNDUP(MAX(0,{plain}-{_NOISE}),{0 if measured.unit in WHOLE else 1})"
+    order = f"={up}" if measured.unit in WHOLE else f'=IF(H{number}="",{up},{plain})'
     shown = styles.whole if measured.unit in WHOLE else styles.number
     sheet.write_formula(row, 6, order, shown, line.order)
     packed = line.packed
