@@ -8,12 +8,14 @@ from gaugerod.job.result import Result
 from gaugerod.setting_out.said import counted
 from gaugerod.sheets.job_sheet_foot import job_foot
 from gaugerod.sheets.money_said import money_said
+from gaugerod.sheets.order_cautions import QUOTATION_CAUTIONS
 from gaugerod.sheets.order_left_out import left_out
 from gaugerod.sheets.order_tables import trade_said
 from gaugerod.sheets.quantity_said import charged_said, unit_said
 from gaugerod.sheets.sheet import (
     Alarm,
     Block,
+    Bullets,
     Column,
     ColumnKind,
     Figure,
@@ -76,6 +78,8 @@ def _blocks(result: Result, quotation: Quotation) -> Iterator[Block]:
         )
     yield Heading(text="Conditions", kept_mm=50.0)
     yield _blanks(("Scaffold, access, waste", ""), ("Not included", ""), ("Payment", ""), ("Other", ""), ("Signed", ""))
+    yield Heading(text="Care", kept_mm=40.0)
+    yield Bullets(lines=QUOTATION_CAUTIONS)
 
 
 def _left_out(result: Result, quotation: Quotation) -> Iterator[Block]:

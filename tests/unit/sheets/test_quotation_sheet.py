@@ -8,8 +8,9 @@ import pytest
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.record_wished import RecordWished
 from gaugerod.sheets.money_said import THIN_SPACE, money_said
+from gaugerod.sheets.order_cautions import QUOTATION_CAUTIONS
 from gaugerod.sheets.quotation_sheet import NOT_PRICED, TO_FILL_IN, quotation_sheet
-from gaugerod.sheets.sheet import Alarm, Block, Figures, PaperSize, Table
+from gaugerod.sheets.sheet import Alarm, Block, Bullets, Figures, PaperSize, Table
 from gaugerod.take_off.money import Quotation
 from gaugerod.take_off.wished import MoneySettings
 from tests.scenario.taken_off import POUNDS, quoted
@@ -83,6 +84,10 @@ def test_dates_and_conditions_are_lines_to_fill_in() -> None:
     shown = dict(row for row in rows(blocks()) if len(row) == 2)
     for name in ("For", "Of the roof at", "Date", "Holds until", "Payment", "Not included", "Signed"):
         assert shown[name].endswith(TO_FILL_IN)
+
+
+def test_the_cautions_stand_on_it() -> None:
+    assert any(isinstance(block, Bullets) and QUOTATION_CAUTIONS == block.lines for block in blocks())
 
 
 def test_whom_it_is_for_and_the_site_are_taken_from_the_job() -> None:
