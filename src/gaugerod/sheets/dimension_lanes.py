@@ -15,8 +15,8 @@ NAME_SIZE_MM = 2.3
 VALUE_SIZE_MM = 3.3
 LABEL_HEIGHT_MM = 7.0
 """A name over a value, with air around."""
-LABEL_GAP_MM = 2.0
-"""Between labels side by side in a level lane."""
+LABEL_GAP_MM = 3.5
+"""Between labels side by side in a level lane: more than a space, so that no two read as one."""
 LEADER_MM = 5.0
 """From a lane's line to its labels, across which the leaders run."""
 
