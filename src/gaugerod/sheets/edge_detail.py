@@ -95,12 +95,14 @@ class Leaf:
         )
 
 
-def detail_placed(detail: Detail, *, width_mm: float = WIDTH_MM, height_mm: float = HEIGHT_MM) -> Placed:
+def detail_placed(
+    detail: Detail, *, width_mm: float = WIDTH_MM, height_mm: float = HEIGHT_MM, listed: bool = True
+) -> Placed:
     """The detail at the largest standard scale at which it and its words fit the room; on narrow paper its measures are
-    numbered, and told in a list under it.
+    numbered, and told in a list under it; not ``listed``: whoever shows it tells them, in the same order.
     """
     numbered = width_mm < _NARROW_MM
-    key = [f"{at}  {_told(each)}" for at, each in enumerate(detail.measures, 1)] if numbered else []
+    key = [f"{at}  {_told(each)}" for at, each in enumerate(detail.measures, 1)] if numbered and listed else []
     labels = [
         _Label(measure=each, name="" if numbered else each.name, value=str(at) if numbered else each.value)
         for at, each in enumerate(detail.measures, 1)

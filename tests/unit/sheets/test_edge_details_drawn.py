@@ -255,6 +255,14 @@ def test_on_narrow_paper_every_measure_has_its_number_and_its_words_beneath(name
             assert box.top_mm <= placed.paper.height_mm
 
 
+def test_told_elsewhere_the_numbers_stand_in_the_drawing_alone() -> None:
+    for detail, _ in details(edges_made("demo", BEDDED)):
+        placed = detail_placed(detail, width_mm=112.0, height_mm=90.0, listed=False)
+        numbers = [str(at) for at, _ in enumerate(detail.measures, 1)]
+        assert numbers == sorted((words.text for words in placed.drawing.words), key=int)
+        assert all(each.name in placed.drawing.says for each in detail.measures)
+
+
 def test_a_detail_without_words_on_one_side_still_fits() -> None:
     detail = Detail(
         title="plain",

@@ -1,7 +1,6 @@
 """The edges as the page shows them: lengths, units, parts, lead and sections of the sheet, laid out for a screen."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from gaugerod.basis.finding import Verdict
 from gaugerod.basis.lengths import LengthUnit, write_length
@@ -40,10 +39,7 @@ def answered(result: Result, edges: RoofEdges, *, job: str) -> Answered:
 def _drawings(result: Result) -> Iterator[SectionShown]:
     """A section of each way an edge is made; for a phone with numbers, and what they stand for under it."""
     for detail, same in details(result):
-        numbered = tuple(
-            replace(each, name="", value=str(number)) for number, each in enumerate(detail.measures, start=1)
-        )
-        pocket = detail_placed(replace(detail, measures=numbered), width_mm=POCKET_MM, height_mm=_POCKET_HIGH_MM)
+        pocket = detail_placed(detail, width_mm=POCKET_MM, height_mm=_POCKET_HIGH_MM, listed=False)
         yield SectionShown(
             wide=markup(detail_placed(detail)),
             pocket=markup(pocket),
