@@ -29,6 +29,7 @@ class Finding:
     ``proposed`` and ``limit`` are in ``unit``. ``limit`` is None where the rule does not reach this
     case: then the verdict is *not covered* and ``says`` names the scope that was left.
     ``says`` tells in one or two plain sentences what it means for the roof and what to do.
+    ``leaves_out``: something of this place is in no quantity because of it, so an order has to name it.
 
     >>> from gaugerod.basis.citation import house
     >>> finding = Finding(rule="headlap", where="rear", proposed=74.0, limit=75.0, unit="mm",
@@ -45,6 +46,7 @@ class Finding:
     sense: Sense
     citation: Citation
     says: str
+    leaves_out: bool = False
 
     @property
     def verdict(self) -> Verdict:
@@ -65,7 +67,16 @@ TOUCH = 1e-6
 """Two lengths in mm nearer than this are the same length: a millionth of a millimetre is float noise."""
 
 
-def not_covered(*, rule: str, where: str, proposed: float | None, unit: str, citation: Citation, says: str) -> Finding:
+def not_covered(
+    *,
+    rule: str,
+    where: str,
+    proposed: float | None,
+    unit: str,
+    citation: Citation,
+    says: str,
+    leaves_out: bool = False,
+) -> Finding:
     """The third verdict: no rule reaches this case, and ``says`` names what would."""
     return Finding(
         rule=rule,
@@ -76,4 +87,5 @@ def not_covered(*, rule: str, where: str, proposed: float | None, unit: str, cit
         sense=Sense.AT_LEAST,
         citation=citation,
         says=says,
+        leaves_out=leaves_out,
     )

@@ -170,6 +170,7 @@ def _nowhere(ask: EdgesAsk, openings: Sequence[AirOpening]) -> Iterator[Finding]
                 unit="mm",
                 citation=opening.citation,
                 says="Air is asked for along an edge that is no line of this roof, so no units are counted for it.",
+                leaves_out=True,
             )
 
 
@@ -183,4 +184,5 @@ def _not_used(ask: EdgesAsk, openings: Sequence[AirOpening]) -> Iterator[Finding
                 unit="mm",
                 citation=_BY_AREA,
                 says=f"No opening at {level.value} level was worked out, so none of {unit.title} are counted.",
+                leaves_out=True,
             )

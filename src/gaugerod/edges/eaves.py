@@ -137,6 +137,7 @@ def _findings(ask: EdgesAsk, line: EdgeLine, closer: EavesCloser | None) -> Iter
             citation=edge_figure(ask.edition, EdgeFigure.COMB_FILLER_FROM_FIRST).citation,
             says="The open height under the tails of this profiled tile was not measured, so whether it needs a comb filler is "
             f"not known, and none is counted. Measure it, and give it in {_TABLE}.",
+            leaves_out=True,
         )
 
 

@@ -102,6 +102,7 @@ def _too_wide(ask: EdgesAsk, opening: EdgeOpening, where: str) -> Iterator[Findi
                 f"The gutter behind this chimney would be {long_mm:.0f} mm long, and a piece is {longest.value:g} mm at most. Lead "
                 "is not lapped in a gutter that lies level: it is welded, or has a drip. None is counted: ask a lead worker."
             ),
+            leaves_out=True,
         )
 
 

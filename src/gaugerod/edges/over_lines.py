@@ -212,6 +212,7 @@ def _findings(over: _Over) -> Iterator[Finding]:
             citation=edge_figure(edition, EdgeFigure.LINE_UNIT_CUT_LEAST).citation,
             says=f"The {over.called} is not known, so none are counted over {mm(over.line.laid_mm)}. Measure one, its length "
             f"and what it gains along the line, and give it in {over.table}.",
+            leaves_out=True,
         )
         return
     if over.run.cut_mm:

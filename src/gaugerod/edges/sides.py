@@ -100,7 +100,13 @@ def _to_each_course(line: EdgeLine, *, made: str, item: str, what: str, each: Li
 
 def _uncounted(line: EdgeLine, *, made: str, rule: str, says: str, each: Limit) -> MadeEdge:
     finding = not_covered(
-        rule=rule, where=line.name, proposed=line.laid_mm, unit="mm", citation=each.citation, says=says
+        rule=rule,
+        where=line.name,
+        proposed=line.laid_mm,
+        unit="mm",
+        citation=each.citation,
+        says=says,
+        leaves_out=True,
     )
     return _edge(line, made=made, parts=(), says=(says,), findings=(finding,), working=laid_length(line))
 

@@ -181,6 +181,7 @@ def _tiles_not_counted(line: EdgeLine) -> Finding:
         citation=ONE_A_COURSE,
         says="Valley tiles are one to a course with plain tiles only. With other coverings a trough tile has its own length, so "
         "none are counted: ask the tile's maker, or line the valley with lead or a liner.",
+        leaves_out=True,
     )
 
 
@@ -197,6 +198,7 @@ def _liner(line: EdgeLine, wished: ValleyWished, findings: list[Finding]) -> Ite
                 unit="mm",
                 citation=LINER_LAPS,
                 says=f"{missing} was not given, so none are counted: its maker says. Give liner_length and liner_lap in {TABLE}.",
+                leaves_out=True,
             )
         )
         return

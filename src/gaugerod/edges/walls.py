@@ -103,7 +103,11 @@ def side_lead(
         cover_mm = _side_cover_mm(wished, edition)
         findings.extend(side_cover(where=where, cover_mm=cover_mm, edition=edition))
         use = LeadUse.STEP_AND_COVER
-        lap = _lap_on_covering(where, ask.slope(slope), lap, findings, edition)
+        on_slope = lap_on_slope(where=where, rise_deg=ask.slope(slope).pitch_deg, edition=edition)
+        if isinstance(on_slope, Finding):
+            return (), (*findings, on_slope)
+        # It lies on the covering, so it laps by the rise of the slope, as lead in a valley, and no less than any flashing.
+        lap = max((lap, on_slope), key=lambda limit: limit.value)
     else:
         cover_mm, use = 0.0, LeadUse.STEP_FLASHING
         soakers, of_soakers = _side_soakers(
@@ -123,18 +127,6 @@ def side_lead(
     return tuple(pieces), tuple(findings)
 
 
-def _lap_on_covering(where: str, slope: EdgeSlope, level: Limit, findings: list[Finding], edition: Edition) -> Limit:
-    """The lap of a flashing that lies on the covering: by the rise of the slope, and no less than any flashing's.
-
-    Flashings lap 100 mm, and lead on a slope by its rise, as it does in a valley: the greater of them is kept.
-    """
-    on_slope = lap_on_slope(where=where, rise_deg=slope.pitch_deg, edition=edition)
-    if isinstance(on_slope, Finding):
-        findings.append(on_slope)
-        return level
-    return max((level, on_slope), key=lambda limit: limit.value)
-
-
 def _side_soakers(
     ask: EdgesAsk, where: str, slope: EdgeSlope, *, courses_count: int, up: Limit, short_mm: float
 ) -> tuple[tuple[LeadPieces, ...], tuple[Finding, ...]]:
@@ -142,12 +134,18 @@ def _side_soakers(
     if isinstance(ask.covering, SingleLapTile):
         return (), (
             _not_reached(
-                where, "Soakers go with slates and plain tiles, which lap twice. Under these tiles none are counted."
+                where,
+                "Soakers go with slates and plain tiles, which lap twice. Under these tiles none are counted.",
+                leaves_out=True,
             ),
         )
     if not courses_count:
         return (), (
-            _not_reached(where, "No course ends at this wall, so no soaker is counted: look at it on the roof."),
+            _not_reached(
+                where,
+                "No course ends at this wall, so no soaker is counted: look at it on the roof.",
+                leaves_out=True,
+            ),
         )
     soakers = wall_soakers(slope, count=courses_count, up=up, edition=ask.edition, short_mm=short_mm)
     return (soakers,), soaker_findings(where, soakers, ask.edition)
@@ -160,8 +158,16 @@ def _unusual(covering: Covering, wished: WallWished, where: str) -> Iterator[Fin
         yield _not_reached(where, says)
 
 
-def _not_reached(where: str, says: str) -> Finding:
-    return not_covered(rule="side of a wall", where=where, proposed=None, unit="mm", citation=BY_COVERING, says=says)
+def _not_reached(where: str, says: str, *, leaves_out: bool = False) -> Finding:
+    return not_covered(
+        rule="side of a wall",
+        where=where,
+        proposed=None,
+        unit="mm",
+        citation=BY_COVERING,
+        says=says,
+        leaves_out=leaves_out,
+    )
 
 
 def water_line(wished: WallWished, edition: Edition) -> Limit:

@@ -53,6 +53,7 @@ def lap_on_slope(*, where: str, rise_deg: float, edition: Edition) -> Limit | Fi
                 f"This line rises at {rise_deg:.1f}°. Lead laid flatter than {flattest.value:g}° is not lapped but has drips "
                 "or is welded, and no rule here covers that. No pieces are counted: ask a lead worker."
             ),
+            leaves_out=True,
         )
     rise = lead_figure(edition, LeadFigure.RISE_BETWEEN_PIECES)
     lap_mm = Fraction(rise.value) / Fraction(sin_deg(rise_deg))
@@ -148,7 +149,10 @@ def _code_findings(where: str, place: LeadPlace, code: int, edition: Edition) ->
     longest = longest_piece(edition, place=place, code=code)
     if isinstance(known, OffTable):
         yield _no_rule(
-            where, code, known.citation, f"There is no sheet lead of code {code} in the table. Choose code 4 or 5."
+            where,
+            code,
+            known.citation,
+            f"There is no sheet lead of code {code} in the table, so no pieces are counted. Choose code 4 or 5.",
         )
     elif code >= least.value and isinstance(longest, OffTable):
         says = (
@@ -171,10 +175,17 @@ def _code_findings(where: str, place: LeadPlace, code: int, edition: Edition) ->
                 else f"Code {code} lead is for soakers only: in the open it splits. None is counted. Use code "
                 f"{least.value:g} or heavier."
             ),
+            leaves_out=code < least.value,
         )
 
 
 def _no_rule(where: str, code: int, citation: Citation, says: str) -> Finding:
     return not_covered(
-        rule=CODE_RULE, where=where, proposed=float(code), unit="count", citation=citation, says=says
-    )  # fmt: skip
+        rule=CODE_RULE,
+        where=where,
+        proposed=float(code),
+        unit="count",
+        citation=citation,
+        says=says,
+        leaves_out=True,
+    )

@@ -3,16 +3,11 @@
 Source: the parts that were worked out, slope by slope. Scope: a part that was not asked for is named once, for all slopes.
 """
 
-import re
 from collections.abc import Iterator, Sequence
 
-from gaugerod.basis.finding import Verdict
 from gaugerod.coverings.double_lap import RandomSlates
 from gaugerod.take_off.answer import OrderLine
 from gaugerod.take_off.ask import TakeOffAsk
-
-_NONE_COUNTED = re.compile(r"\b(?:no|none)\b[^.:]*\bcounted\b", re.IGNORECASE)
-"""What a finding of an edge says where a part of it could not be counted: none are counted, no pieces are counted."""
 
 
 def left_out(ask: TakeOffAsk, lines: Sequence[OrderLine]) -> Iterator[str]:
@@ -61,7 +56,7 @@ def _edges(ask: TakeOffAsk) -> Iterator[str]:
         yield f"Edges of which it was not said how they are made: {'; '.join(bare)}."
     alike: dict[str, list[str]] = {}
     for finding in ask.edges.findings:
-        if finding.verdict is not Verdict.WITHIN and _NONE_COUNTED.search(finding.says):
+        if finding.leaves_out:
             alike.setdefault(finding.says, []).append(finding.where)
     for says, places in alike.items():
         yield f"{'; '.join(places)}: {says}"

@@ -158,8 +158,11 @@ def test_one_flashing_over_slates_is_counted_as_asked_and_said_to_be_unusual() -
 
 def test_a_wall_on_a_slope_too_flat_for_laps_says_so() -> None:
     edge = side(rear=slope("rear", pitch_deg=9.0))
-    first = next(each for each in edge.findings if each.rule == "lead lap")
-    assert Verdict.NOT_COVERED is first.verdict
+    (lap,) = [each for each in edge.findings if each.rule == "lead lap"]
+    assert Verdict.NOT_COVERED is lap.verdict
+    assert "No pieces are counted" in lap.says
+    assert lap.leaves_out
+    assert () == edge.lead
 
 
 @pytest.mark.parametrize(

@@ -1,13 +1,28 @@
 """What the order leaves out is said, a sentence each; what it holds is not."""
 
+import re
 from dataclasses import replace
+from typing import Any
 
+import pytest
+
+from gaugerod.edges.ask import LineKind
+from gaugerod.edges.make_edges import make_edges
+from gaugerod.edges.wished import AirUnit, AirUnitsWished, EdgesWished
 from gaugerod.take_off.left_out import left_out
 from gaugerod.take_off.take_off import take_off
 from gaugerod.take_off.wished import OrderWished, Pack
+from tests.scenario.edged_roofs import edges_ask, line
 from tests.scenario.take_off_asks import ask, edge, edges, part
 from tests.scenario.taken_off import example
 from tests.scenario.taken_off_jobs import ask_of, result_of, slope, taken
+
+BARE_EDGES: tuple[dict[str, Any], ...] = (
+    {"ridge": {"made": "dry"}, "valley": {"made": "lead"}, "verge": {"made": "dry"}, "wall": {"lead_code": 3}},
+    {"ridge": {"made": "bedded"}, "valley": {"made": "liner"}, "verge": {"made": "cloaked"}, "wall": {"lead_code": 7}},
+    {"valley": {"made": "valley-tiles"}, "eaves": {"tray_length": 1500}, "wall": {"beside": "soakers"}},
+)
+"""Edges of which too little is said, or what does not go with every covering."""
 
 
 def test_parts_that_were_not_asked_for() -> None:
@@ -75,3 +90,32 @@ def test_parts_of_edges_that_could_not_be_counted_are_named() -> None:
         ("rear, verge", "For this covering none are counted"),
     ):
         assert 1 == sum(each.startswith(f"{where}: ") and why in each for each in said)
+
+
+@pytest.mark.parametrize("code", [3, 7, 8])
+def test_flashings_of_lead_that_may_not_lie_there_are_named(code: int) -> None:
+    one = slope("rear", across_mm=6000, rafter_mm=4000, right="abutment")
+    said = taken(result_of("flat-interlocking-420x330", one, edges={"wall": {"lead_code": code}})).not_counted
+    assert 1 == sum(each.startswith("rear, abutment: ") and " counted" in each for each in said)
+
+
+def test_what_a_finding_leaves_out_is_named_whatever_words_stand_in_it() -> None:
+    unit = AirUnit(title="strip no. 3: short", area_mm2=10_000.0, length_mm=1000.0)
+    wished = EdgesWished(air=AirUnitsWished(low=unit))
+    roof = make_edges(edges_ask(line(LineKind.EAVES), wished=wished))
+    (missing,) = [each for each in roof.findings if each.leaves_out]
+    assert f"{missing.where}: {missing.says}" in list(left_out(ask(edges=roof), ()))
+    assert "none of strip no. 3: short are counted" in missing.says
+
+
+@pytest.mark.parametrize("covering", ["clay-plain-265x165", "flat-interlocking-420x330", "slate-500x250"])
+@pytest.mark.parametrize("tables", BARE_EDGES)
+def test_every_finding_that_says_nothing_is_counted_leaves_something_out(covering: str, tables: dict[str, Any]) -> None:
+    """Whoever writes such a sentence must say so to the order too."""
+    for right in ("abutment", "verge", "valley", "hip"):
+        one = slope("rear", across_mm=6000, rafter_mm=4000, right=right)
+        edges = result_of(covering, one, edges=tables).edges
+        assert edges is not None
+        for finding in edges.findings:
+            says_so = re.search(r"\b(?:no|none)\b.*\bcounted\b", finding.says, re.IGNORECASE) is not None
+            assert says_so == finding.leaves_out, finding

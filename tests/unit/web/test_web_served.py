@@ -44,17 +44,17 @@ def test_a_head_that_does_not_end_is_hung_up_on(app: ServedApp, monkeypatch: pyt
     with calling(app) as silent, calling(app) as dripping:
         began_s = time.monotonic()
         dripping.sendall(b"GET / HTTP/1.1\r\nhost: localhost\r\n")
-        while not hung_up(dripping, after=b"x-more: 1\r\n") and time.monotonic() - began_s < 4.0:
+        while not hung_up(dripping, after=b"x-more: 1\r\n") and time.monotonic() - began_s < 9.0:
             time.sleep(0.1)
         assert b"" == said(silent)
-        assert time.monotonic() - began_s < 4.0
+        assert time.monotonic() - began_s < 9.0
 
 
 def test_a_second_request_on_the_same_line_has_its_own_time(app: ServedApp, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(prompt, "HEAD_WITHIN_S", 0.5)
+    monkeypatch.setattr(prompt, "HEAD_WITHIN_S", 2.0)
     with httpx.Client(base_url=app.address) as client:
         for _ in range(4):
-            time.sleep(0.2)
+            time.sleep(0.8)
             assert 200 == client.get("/asset/icon.svg").status_code
 
 
