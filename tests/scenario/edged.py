@@ -15,8 +15,14 @@ _NOTHING = Step("edge", "", {}, 0.0, "")
 
 def edged() -> Result:
     """The demo with its edges."""
+    result, edges = taken_off(), (ridge(), wall(), chimney(), verge())
+    found = tuple(finding for edge in edges for finding in edge.findings)
+    others = () if result.edges is None else result.edges.findings
+    kept = (finding for finding in result.findings if finding not in others)
     return replace(
-        taken_off(), edges=RoofEdges(edges=(ridge(), wall(), chimney(), verge()), findings=(), working=_NOTHING)
+        result,
+        edges=RoofEdges(edges=edges, findings=found, working=_NOTHING),
+        findings=(*kept, *found),
     )
 
 

@@ -43,7 +43,11 @@ def example(name: str) -> Result:
 def taken_off(name: str = "demo") -> Result:
     """An example with a take-off made by hand from its own slopes."""
     result = example(name)
-    return replace(result, take_off=take_off(result))
+    taken = take_off(result)
+    # The order worked out by the program itself is left out, with what was found of it.
+    others = set() if result.take_off is None else set(result.take_off.findings)
+    kept = (finding for finding in result.findings if finding not in others)
+    return replace(result, take_off=taken, findings=tuple(dict.fromkeys((*kept, *taken.findings))))
 
 
 @cache

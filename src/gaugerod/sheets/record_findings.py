@@ -11,51 +11,9 @@ from gaugerod.setting_out.said import counted
 from gaugerod.sheets.acceptance import Answered, accepted_said, answered, answers
 from gaugerod.sheets.figure_said import figure_said
 from gaugerod.sheets.finding_table import verdict_said
+from gaugerod.sheets.findings_by_part import parted
 from gaugerod.sheets.sheet import Alarm, Block, Column, ColumnKind, Heading, Prose, Table
 from gaugerod.sheets.told_once import Told
-
-_SETTING_OUT = "Setting out"
-_OTHER_BENEATH = "Beneath the covering"
-
-
-def every_finding(result: Result) -> tuple[Finding, ...]:
-    """Every finding of the job once, whichever part it stands in."""
-    edges, taken = result.edges, result.take_off
-    parts = (
-        result.findings,
-        *(short.findings for short in result.not_set_out),
-        result.beneath.findings,
-        *(of for _, of in _parts_beneath(result)),
-        () if edges is None else (*edges.findings, *(finding for edge in edges.edges for finding in edge.findings)),
-        () if taken is None else taken.findings,
-    )
-    return tuple(dict.fromkeys(finding for part in parts for finding in part))
-
-
-def _parts_beneath(result: Result) -> Iterator[tuple[str, tuple[Finding, ...]]]:
-    under = result.beneath
-    yield "Battens", () if under.battens is None else under.battens.findings
-    yield "Underlay", tuple(finding for plan in under.underlay for finding in plan.findings)
-    yield "Fixings", tuple(finding for plan in under.fixings for finding in plan.findings)
-    yield "Openings for air", tuple(finding for each in under.air for finding in each.findings)
-    yield "Mass", tuple(finding for each in under.loads for finding in each.findings)
-    yield _OTHER_BENEATH, under.findings
-
-
-def by_part(result: Result, findings: Sequence[Finding]) -> tuple[tuple[str, tuple[Finding, ...]], ...]:
-    """The findings by the part of the job that they are of, in the order of the work."""
-    edges, taken = result.edges, result.take_off
-    of_edges = () if edges is None else (*edges.findings, *(each for edge in edges.edges for each in edge.findings))
-    parts = [*_parts_beneath(result), ("Edges", of_edges), ("Order", () if taken is None else taken.findings)]
-    belongs: dict[Finding, str] = {}
-    for name, of in parts:
-        for finding in of:
-            belongs.setdefault(finding, name)
-    names = [_SETTING_OUT, *(name for name, _ in parts)]
-    sorted_in: dict[str, list[Finding]] = {name: [] for name in names}
-    for finding in findings:
-        sorted_in[belongs.get(finding, _SETTING_OUT)].append(finding)
-    return tuple((name, tuple(found)) for name, found in sorted_in.items() if found)
 
 
 def outside_alarm(result: Result, *, unit: LengthUnit) -> Alarm | None:
@@ -77,7 +35,7 @@ def _against(finding: Finding, unit: LengthUnit) -> str:
 
 
 def _of(result: Result, verdict: Verdict) -> list[Finding]:
-    return [finding for finding in every_finding(result) if finding.verdict is verdict]
+    return [finding for finding in result.findings if finding.verdict is verdict]
 
 
 def record_counts(result: Result) -> Prose:
@@ -105,15 +63,16 @@ _MEANS = {
 
 def verdict_blocks(result: Result, verdict: Verdict, *, unit: LengthUnit) -> Iterator[Block]:
     """Every finding of one verdict, by the part of the job."""
-    findings = _of(result, verdict)
-    if not findings:
+    if not _of(result, verdict):
         return
     shape = verdict_said(verdict).partition(" ")[0]
     yield Heading(text=f"{shape} {_HEADINGS[verdict]}", level=1, kept_mm=60.0)
     yield Prose(text=_MEANS[verdict])
-    for name, found in by_part(result, findings):
-        yield Heading(text=name, kept_mm=34.0)
-        yield _table(answered(found, result.job.record.deviations, unit=unit), verdict, unit)
+    for name, of_part in parted(result):
+        found = [finding for finding in of_part if finding.verdict is verdict]
+        if found:
+            yield Heading(text=name, kept_mm=34.0)
+            yield _table(answered(found, result.job.record.deviations, unit=unit), verdict, unit)
 
 
 def _alike(findings: Sequence[Answered], verdict: Verdict) -> Iterator[tuple[Answered, ...]]:
@@ -179,7 +138,7 @@ def _span(findings: Sequence[Finding], unit: LengthUnit, *, of_limit: bool) -> s
 
 def deviation_table(result: Result) -> Table | None:
     """Every deviation that was written down, with the finding it is of; None where there is none."""
-    deviations, findings = result.job.record.deviations, every_finding(result)
+    deviations, findings = result.job.record.deviations, result.findings
     if not deviations:
         return None
     return Table(

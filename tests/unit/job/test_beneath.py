@@ -73,6 +73,29 @@ def test_every_finding_beneath_is_among_the_findings_of_the_result_and_carries_i
     assert all(finding.citation.source and finding.citation.basis for finding in result.beneath.findings)
 
 
+@pytest.mark.parametrize("name", ["demo", "hipped-house", "plain-tiles"])
+def test_the_findings_of_every_part_are_among_those_of_the_result(name: str) -> None:
+    result = set_out(read_job_document(example(name)))
+    assert result.edges is not None
+    assert result.take_off is not None
+    parts = (
+        result.beneath.findings,
+        result.edges.findings,
+        result.take_off.findings,
+        *(slope.findings for slope in result.slopes),
+    )
+    assert {finding for part in parts for finding in part} <= set(result.findings)
+    under = result.beneath
+    planned = (
+        *(each.findings for each in under.underlay),
+        *(each.findings for each in under.fixings),
+        *(each.findings for each in under.air),
+        *(each.findings for each in under.loads),
+    )
+    assert {finding for found in planned for finding in found} <= set(under.findings)
+    assert {finding for edge in result.edges.edges for finding in edge.findings} <= set(result.edges.findings)
+
+
 def test_the_working_tells_every_part() -> None:
     names = [part.name for part in answer("demo", **EVERY).working.parts]
     for word in ("batten", "underlay", "rolls", "ventilation", "fix", "load"):

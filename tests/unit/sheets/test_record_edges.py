@@ -4,8 +4,8 @@ from dataclasses import replace
 
 from gaugerod.basis.lengths import LengthUnit
 from gaugerod.job.result import Result
+from gaugerod.sheets.findings_by_part import parted_edges
 from gaugerod.sheets.record_edges import NOT_SAID, edge_blocks
-from gaugerod.sheets.record_findings import by_part, every_finding
 from gaugerod.sheets.record_sheet import record_sheet
 from gaugerod.sheets.sheet import Alarm, PaperSize, Prose, Table
 from tests.scenario.edged import edged
@@ -59,7 +59,7 @@ def test_what_is_outside_at_an_edge_is_in_the_alarm_and_under_edges() -> None:
     result = edged()
     alarm = next(block for block in record_sheet(result, size=PaperSize.A4).blocks if isinstance(block, Alarm))
     assert alarm.lines[0].startswith("Side cover (rear, right abutment): 36 mm, limit ≥ 38 mm; accepted by: ___")
-    assert ["side cover"] == [finding.rule for finding in dict(by_part(result, every_finding(result)))["Edges"]]
+    assert ["side cover"] == [finding.rule for finding in dict(parted_edges(result))["Edges"]]
 
 
 def test_no_edges_is_said() -> None:

@@ -12,9 +12,9 @@ from gaugerod.job.record_wished import Deviation, RecordWished
 from gaugerod.job.result import NotSetOut, Result
 from gaugerod.setting_out.stations import NailedRod
 from gaugerod.sheets.acceptance import NOT_YET
+from gaugerod.sheets.findings_by_part import parted
 from gaugerod.sheets.placed import Placed
 from gaugerod.sheets.record_care import STANDS_FOR
-from gaugerod.sheets.record_findings import by_part, every_finding
 from gaugerod.sheets.record_sheet import BLANK, record_sheet
 from gaugerod.sheets.sheet import Alarm, Block, Bullets, Heading, PaperSize, Pictures, Prose, Table
 from tests.scenario.beneath_results import beneath_result
@@ -68,7 +68,7 @@ def told_of(found: tuple[Block, ...], finding: Finding) -> list[tuple[str, ...]]
 def test_every_finding_is_told_at_its_place(name: str) -> None:
     result = recorded(name)
     found = blocks(result)
-    for finding in every_finding(result):
+    for finding in result.findings:
         assert told_of(found, finding), (finding.rule, finding.where)
 
 
@@ -81,8 +81,7 @@ def test_no_finding_is_told_twice(name: str) -> None:
         for place in row[0].partition(" (")[2].partition("). ")[0].split("; ")
     ]
     read = {
-        (finding.rule, finding.where, finding.says, str(finding.citation), finding.sense)
-        for finding in every_finding(result)
+        (finding.rule, finding.where, finding.says, str(finding.citation), finding.sense) for finding in result.findings
     }
     assert len(read) == len(places)
 
@@ -91,23 +90,17 @@ def test_no_finding_is_told_twice(name: str) -> None:
 def test_an_unaccepted_finding_keeps_its_sentence_word_for_word(name: str) -> None:
     result = recorded(name)
     found = words(blocks(result))
-    for finding in every_finding(result):
+    for finding in result.findings:
         if finding.verdict is not Verdict.WITHIN:
             assert finding.says in found
 
 
 def test_findings_are_sorted_into_the_parts_of_the_job_and_none_is_lost() -> None:
     result = recorded("demo")
-    every = every_finding(result)
-    parts = by_part(result, every)
-    assert sorted(map(repr, every)) == sorted(repr(finding) for _, found in parts for finding in found)
-    assert ["Setting out", "Battens", "Underlay", "Fixings", "Mass", "Edges", "Order"] == [name for name, _ in parts]
-
-
-def test_findings_of_every_part_are_gathered_even_where_the_job_does_not_list_them() -> None:
-    result = taken_off()
-    assert result.take_off is not None
-    assert set(result.take_off.findings) <= set(every_finding(result))
+    parts = parted(result)
+    assert sorted(map(repr, result.findings)) == sorted(repr(finding) for _, found in parts for finding in found)
+    names = ["Setting out", "Battens", "Underlay", "Nails and clips", "Mass on the slope", "Edges", "Order"]
+    assert names == [name for name, _ in parts]
 
 
 def test_what_is_outside_is_the_first_thing_said_with_who_accepted_it() -> None:
@@ -263,7 +256,7 @@ def test_a_slope_that_was_not_set_out_is_an_alarm_and_its_findings_are_told() ->
     short_slope = NotSetOut(
         slope=result.slopes[0].slope, why="No gauge fits.", findings=(short("gauge", "rear"),), alternatives=()
     )
-    missing = replace(result, slopes=(), not_set_out=(short_slope,))
+    missing = replace(result, slopes=(), not_set_out=(short_slope,), findings=(*result.findings, *short_slope.findings))
     found = blocks(missing)
     assert any(isinstance(block, Alarm) and "is NOT SET OUT" in block.title for block in found)
     assert told_of(found, short("gauge", "rear"))

@@ -7,6 +7,7 @@ from gaugerod.basis.finding import Verdict
 from gaugerod.job.result import Result, SlopeResult
 from gaugerod.sheets.beneath_sheet import beneath_sheet
 from gaugerod.sheets.cutting_list_sheet import cutting_list_sheet
+from gaugerod.sheets.findings_by_part import parted_beneath, parted_setting_out
 from gaugerod.sheets.fixing_drawing import fixing_drawing
 from gaugerod.sheets.fixing_sheet import fixing_sheet
 from gaugerod.sheets.joint_drawing import joint_drawing
@@ -21,7 +22,7 @@ from gaugerod.substrate.battens.answer import Arrangement
 from gaugerod.web.blocks import PartShown, parts_shown
 from gaugerod.web.drawn import POCKET_MM, markup
 from gaugerod.web.pages.beneath.context import AlarmShown, Answered, DrawingShown, PlanShown, RowShown, RowsShown
-from gaugerod.web.pages.findings.parted import finding_rows, parted_beneath, parted_setting_out
+from gaugerod.web.pages.findings.rows import finding_rows
 
 _POCKET_HIGH_MM = 110.0
 _POCKET_WIDE_MM = 112.0

@@ -15,7 +15,7 @@ from gaugerod.web.blocks import parts_shown
 from gaugerod.web.drawn import POCKET_MM, WIDE_MM, markup
 from gaugerod.web.pages.check_roof.context import Found
 from gaugerod.web.pages.findings.context import FindingRow
-from gaugerod.web.pages.findings.parted import finding_row
+from gaugerod.web.pages.findings.rows import finding_row
 from gaugerod.web.pages.sheets.context import Download
 from gaugerod.wiring import roof_check_file_names
 

@@ -9,11 +9,12 @@ from gaugerod.job.result import Result
 from gaugerod.setting_out.said import counted
 from gaugerod.sheets.edge_detail import detail_placed
 from gaugerod.sheets.edges_sheet import CAUTIONS, details
+from gaugerod.sheets.findings_by_part import parted_edges
 from gaugerod.sheets.lengths_shown import fine_length
 from gaugerod.sheets.quantity_said import mass_said, quantity_said
 from gaugerod.web.drawn import POCKET_MM, markup
 from gaugerod.web.pages.edges.context import Answered, EdgeShown, SectionShown, TakesShown
-from gaugerod.web.pages.findings.parted import finding_rows, parted_edges
+from gaugerod.web.pages.findings.rows import finding_rows
 
 _POCKET_HIGH_MM = 70.0
 

@@ -2,11 +2,12 @@
 
 from gaugerod.basis.finding import Verdict
 from gaugerod.basis.lengths import LengthUnit
+from gaugerod.sheets.findings_by_part import parted
 from gaugerod.web.asked import Asked
 from gaugerod.web.job_answer import answer_of, lacks
 from gaugerod.web.keeping import opened
 from gaugerod.web.pages.findings.context import FindingsContext
-from gaugerod.web.pages.findings.parted import finding_rows, parted
+from gaugerod.web.pages.findings.rows import finding_rows
 from gaugerod.web.reply import Reply, Shown
 from gaugerod.web.services import Services
 

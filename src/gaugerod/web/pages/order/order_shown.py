@@ -4,13 +4,14 @@ from collections.abc import Sequence
 
 from gaugerod.basis.finding import Verdict
 from gaugerod.job.result import Result
+from gaugerod.sheets.findings_by_part import parted, parted_order
 from gaugerod.sheets.order_sheet import order_sheet
 from gaugerod.sheets.order_tables import trade_said
 from gaugerod.sheets.sheet import Alarm, Block, Figures, PaperSize
 from gaugerod.take_off.answer import OrderLine, TakeOff, Trade
 from gaugerod.web.blocks import PartShown, parts_shown
 from gaugerod.web.pages.beneath.context import AlarmShown
-from gaugerod.web.pages.findings.parted import finding_rows, parted, parted_order
+from gaugerod.web.pages.findings.rows import finding_rows
 from gaugerod.web.pages.order.context import Answered, LineShown, LinesShown
 
 _COMPARED = "Counted from the cuts, or by a flat percentage"

@@ -8,10 +8,9 @@ from gaugerod.basis.errors import Fault
 from gaugerod.basis.finding import Verdict
 from gaugerod.job.result import Result
 from gaugerod.sheets.acceptance import Answered, answered
-from gaugerod.sheets.record_findings import every_finding
 from gaugerod.web.form import Choice, FaultShown, Field, list_of, placed, table_of, typed
 from gaugerod.web.pages.findings.context import FindingRow
-from gaugerod.web.pages.findings.parted import finding_row
+from gaugerod.web.pages.findings.rows import finding_row
 from gaugerod.web.pages.record.context import ToAccept
 
 _KEYS = ("what", "accepted_by", "on")
@@ -19,7 +18,7 @@ _KEYS = ("what", "accepted_by", "on")
 
 def outside_of(result: Result) -> tuple[Answered, ...]:
     """Everything outside a rule, each told once with all its places, with what answers it."""
-    outside = [finding for finding in every_finding(result) if finding.verdict is Verdict.OUTSIDE]
+    outside = [finding for finding in result.findings if finding.verdict is Verdict.OUTSIDE]
     return answered(outside, result.job.record.deviations, unit=result.job.show_lengths_in)
 
 

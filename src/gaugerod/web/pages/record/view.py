@@ -6,7 +6,6 @@ from typing import Any
 
 from gaugerod.basis.errors import Fault
 from gaugerod.basis.finding import Verdict
-from gaugerod.sheets.record_findings import every_finding
 from gaugerod.web.asked import Asked
 from gaugerod.web.form import FaultShown, under_path, with_keys
 from gaugerod.web.job_answer import answer_of, faults_at_the_door, lacks
@@ -82,7 +81,7 @@ def _shown(
     outside = () if result is None else to_accept(result, form={} if tried is None else tried.form)
     if tried is not None:
         outside, listed = _with_tried(outside, tried, document)
-    found = () if result is None else every_finding(result)
+    found = () if result is None else result.findings
     context = RecordContext(
         asked=part,
         rev=head.rev,

@@ -4,11 +4,12 @@ from gaugerod.adapters.store.records import Revision
 from gaugerod.basis.errors import NotKept
 from gaugerod.basis.finding import Verdict
 from gaugerod.job.result import Result
+from gaugerod.sheets.findings_by_part import parted
 from gaugerod.web.asked import Asked
 from gaugerod.web.job_answer import answer_of
 from gaugerod.web.keeping import UNTITLED
 from gaugerod.web.pages.findings.context import FindingRow
-from gaugerod.web.pages.findings.parted import finding_rows, parted
+from gaugerod.web.pages.findings.rows import finding_rows
 from gaugerod.web.pages.setting_out.slope_shown import slope_shown
 from gaugerod.web.pages.shared.context import SharedContext
 from gaugerod.web.pages.sheets.view import downloads_of, file_of

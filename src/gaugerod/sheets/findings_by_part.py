@@ -1,13 +1,9 @@
-"""Findings by the part of the job they are of; those that read the same of several places told once."""
+"""The findings of a job by the part of it that they are of, in the order of the work."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
-from gaugerod.basis.finding import Finding, Verdict
-from gaugerod.basis.lengths import LengthUnit
+from gaugerod.basis.finding import Finding
 from gaugerod.job.result import Beneath, Result
-from gaugerod.sheets.figure_said import figure_said
-from gaugerod.sheets.told_once import told_once
-from gaugerod.web.pages.findings.context import FindingRow
 
 SETTING_OUT = "Setting out"
 Parted = tuple[tuple[str, tuple[Finding, ...]], ...]
@@ -58,30 +54,3 @@ def parted_beneath(under: Beneath) -> Parted:
 
 def _with_some(parts: Sequence[tuple[str, tuple[Finding, ...]]]) -> Parted:
     return tuple((name, findings) for name, findings in parts if findings)
-
-
-def finding_rows(parts: Parted, verdict: Verdict, *, unit: LengthUnit) -> tuple[FindingRow, ...]:
-    """The findings of one verdict, part by part, each told once with all its places."""
-    return tuple(_rows(parts, verdict, unit))
-
-
-def _rows(parts: Parted, verdict: Verdict, unit: LengthUnit) -> Iterator[FindingRow]:
-    for name, findings in parts:
-        of_verdict = [finding for finding in findings if finding.verdict is verdict]
-        for told in told_once(of_verdict, name="", unit=unit):
-            yield finding_row(told.finding, unit, part=name, places=told.places)
-
-
-def finding_row(finding: Finding, unit: LengthUnit, *, part: str = "", places: tuple[str, ...] = ()) -> FindingRow:
-    """One finding in words and figures, at its own place or at several."""
-    return FindingRow(
-        part=part,
-        verdict=finding.verdict.value,
-        rule=f"{finding.rule[:1].upper()}{finding.rule[1:]}",
-        where="; ".join(places) or finding.where,
-        here=figure_said(finding.proposed, finding=finding, unit=unit, of_limit=False),
-        limit=figure_said(finding.limit, finding=finding, unit=unit, of_limit=True),
-        says=finding.says,
-        source=finding.citation.source,
-        basis=finding.citation.basis.value,
-    )
