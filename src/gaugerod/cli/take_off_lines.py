@@ -11,7 +11,7 @@ from gaugerod.sheets.money_said import money_said
 from gaugerod.sheets.order_left_out import left_out
 from gaugerod.sheets.order_tables import trade_said
 from gaugerod.sheets.quantity_said import mass_said, masses_between, quantity_said
-from gaugerod.take_off.answer import OrderLine, Packed, TakeOff, Trade
+from gaugerod.take_off.answer import OrderLine, Packed, TakeOff
 from gaugerod.take_off.money import Quotation
 
 _INDENT = "    "
@@ -36,7 +36,7 @@ def order_lines(result: Result) -> list[str]:
     """What to buy, line by line, and what it leaves out."""
     taken, unit = result.take_off, result.job.show_lengths_in
     lines = [f"{result.job.title}: {result.job.covering.title}", *_left_out(result)]
-    for trade, of_trade in _trades(taken):
+    for trade, of_trade in () if taken is None else taken.by_trade:
         lines.extend(["", trade_said(trade)])
         for line in of_trade:
             lines.extend(wrapped(f"{line.measured.what}: {_to_buy(line, unit)}", first="  "))
@@ -77,16 +77,8 @@ def _left_out(result: Result) -> Iterator[str]:
             yield from wrapped(each, first="  ·  ")
 
 
-def _trades(taken: TakeOff | None) -> Iterator[tuple[Trade, list[OrderLine]]]:
-    lines = () if taken is None else taken.lines
-    for trade in Trade:
-        of_trade = [line for line in lines if line.measured.trade is trade]
-        if of_trade:
-            yield trade, of_trade
-
-
 def _by_trade(taken: TakeOff, unit: LengthUnit) -> Iterator[str]:
-    for trade, of_trade in _trades(taken):
+    for trade, of_trade in taken.by_trade:
         yield from ("", trade_said(trade))
         for line in of_trade:
             yield from wrapped(f"{line.measured.item}: {line.measured.what}", first="  ")

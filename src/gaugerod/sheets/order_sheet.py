@@ -60,7 +60,7 @@ def _blocks(result: Result) -> Iterator[Block]:
         text="Measured is what lies on the roof. To order is that with what is added, in whole pieces, and never less. Tick off "
         "what has come."
     )
-    yield from order_tables(taken.lines, unit=unit)
+    yield from order_tables(taken, unit=unit)
     yield from compared_blocks(taken)
     yield from _masses(taken)
     yield Heading(text="Before it comes", kept_mm=40.0)

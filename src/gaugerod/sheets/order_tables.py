@@ -27,23 +27,21 @@ def trade_said(trade: Trade) -> str:
             assert_never(unreachable)
 
 
-def order_tables(lines: Sequence[OrderLine], *, unit: LengthUnit) -> Iterator[Block]:
+def order_tables(taken: TakeOff, *, unit: LengthUnit) -> Iterator[Block]:
     """A table for each part of the job that has lines, in the order it is bought."""
-    for trade in Trade:
-        of_trade = [line for line in lines if line.measured.trade is trade]
-        if of_trade:
-            yield Heading(text=trade_said(trade), kept_mm=34.0)
-            yield Table(
-                columns=(
-                    Column(heading="What, how it was measured, and what is added", share_ratio=3.0),
-                    Column(heading="Measured", kind=_FIGURES, share_ratio=0.9),
-                    Column(heading="To order", kind=ColumnKind.MARK, share_ratio=1.0),
-                    Column(heading="In packs", share_ratio=1.1),
-                    Column(heading="Mass", kind=_FIGURES, share_ratio=0.8),
-                    Column(heading="", kind=ColumnKind.TICK),
-                ),
-                rows=tuple(_row(line, unit) for line in of_trade),
-            )
+    for trade, of_trade in taken.by_trade:
+        yield Heading(text=trade_said(trade), kept_mm=34.0)
+        yield Table(
+            columns=(
+                Column(heading="What, how it was measured, and what is added", share_ratio=3.0),
+                Column(heading="Measured", kind=_FIGURES, share_ratio=0.9),
+                Column(heading="To order", kind=ColumnKind.MARK, share_ratio=1.0),
+                Column(heading="In packs", share_ratio=1.1),
+                Column(heading="Mass", kind=_FIGURES, share_ratio=0.8),
+                Column(heading="", kind=ColumnKind.TICK),
+            ),
+            rows=tuple(_row(line, unit) for line in of_trade),
+        )
 
 
 def _row(line: OrderLine, unit: LengthUnit) -> tuple[str, ...]:

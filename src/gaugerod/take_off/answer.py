@@ -130,6 +130,12 @@ class TakeOff:
     findings: tuple[Finding, ...]
     working: Step
 
+    @property
+    def by_trade(self) -> tuple[tuple[Trade, tuple[OrderLine, ...]], ...]:
+        """The lines of each part of the job that has some, in the order it is bought."""
+        found = ((trade, tuple(line for line in self.lines if line.measured.trade is trade)) for trade in Trade)
+        return tuple((trade, lines) for trade, lines in found if lines)
+
     def line(self, item: str) -> OrderLine | None:
         """The line of this item; None when there is none."""
         return next((line for line in self.lines if line.measured.item == item), None)

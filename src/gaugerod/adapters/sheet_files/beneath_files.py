@@ -1,8 +1,9 @@
 """The files of what lies beneath the covering: a plan of each part for each slope, then the lists of the whole job."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from functools import partial
 
+from gaugerod.adapters.sheet_files.as_pdf import Pdf
 from gaugerod.adapters.sheet_files.sheet_file import SheetFile
 from gaugerod.job.result import Beneath, Result, SlopeResult
 from gaugerod.sheets.beneath_sheet import beneath_sheet
@@ -10,11 +11,8 @@ from gaugerod.sheets.cutting_list_sheet import cutting_list_sheet
 from gaugerod.sheets.fixing_sheet import fixing_sheet
 from gaugerod.sheets.joint_sheet import joint_sheet
 from gaugerod.sheets.roll_sheet import roll_sheet
-from gaugerod.sheets.sheet import PaperSize, Sheet
+from gaugerod.sheets.sheet import PaperSize
 from gaugerod.sheets.underlay_sheet import underlay_sheet
-
-Pdf = Callable[[Callable[[], Sheet]], Callable[[], bytes]]
-"""Turns the making of a sheet into the making of its PDF."""
 
 
 def beneath_slope_files(

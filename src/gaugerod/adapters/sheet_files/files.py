@@ -2,14 +2,14 @@
 
 import json
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from datetime import datetime
 
 from gaugerod.adapters.on_roof.write import write_on_roof_html
-from gaugerod.adapters.pdf.write import write_pdf
 from gaugerod.adapters.result_document.document import result_document
-from gaugerod.adapters.sheet_files.beneath_files import Pdf, beneath_job_files, beneath_slope_files
+from gaugerod.adapters.sheet_files.as_pdf import Pdf, as_pdf
+from gaugerod.adapters.sheet_files.beneath_files import beneath_job_files, beneath_slope_files
 from gaugerod.adapters.sheet_files.edges_files import edges_files
 from gaugerod.adapters.sheet_files.order_files import order_files
 from gaugerod.adapters.sheet_files.sheet_file import SheetFile
@@ -21,7 +21,7 @@ from gaugerod.sheets.rod_strip import rod_strip
 from gaugerod.sheets.roof_sheet import roof_sheet
 from gaugerod.sheets.setting_out_sheet import setting_out_sheet
 from gaugerod.sheets.shared_rods import different_rods, rod_name
-from gaugerod.sheets.sheet import PaperSize, Sheet
+from gaugerod.sheets.sheet import PaperSize
 from gaugerod.sheets.slope_drawing import slope_drawing
 
 _SCREEN_MM = (260.0, 190.0)
@@ -33,9 +33,7 @@ def sheet_files(result: Result, *, paper: str, made_at: datetime) -> tuple[Sheet
 
 
 def _files(result: Result, size: PaperSize, made_at: datetime) -> Iterator[SheetFile]:
-    def pdf(sheet: Callable[[], Sheet]) -> Callable[[], bytes]:
-        return lambda: write_pdf(sheet(), made_at=made_at)
-
+    pdf = as_pdf(made_at)
     slopes = [slope.slope.name for slope in result.slopes]
     short_slopes = [short.slope.name for short in result.not_set_out]
     stems = _file_stems([*slopes, *short_slopes, *(roof.name for roof in result.roofs)])

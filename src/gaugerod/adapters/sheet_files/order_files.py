@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from functools import partial
 
-from gaugerod.adapters.sheet_files.beneath_files import Pdf
+from gaugerod.adapters.sheet_files.as_pdf import Pdf
 from gaugerod.adapters.sheet_files.sheet_file import SheetFile
 from gaugerod.job.result import Result
 from gaugerod.sheets.order_sheet import order_sheet

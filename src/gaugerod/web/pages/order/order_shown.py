@@ -8,7 +8,7 @@ from gaugerod.sheets.findings_by_part import parted, parted_order
 from gaugerod.sheets.order_sheet import order_sheet
 from gaugerod.sheets.order_tables import trade_said
 from gaugerod.sheets.sheet import Alarm, Block, Figures, PaperSize
-from gaugerod.take_off.answer import OrderLine, TakeOff, Trade
+from gaugerod.take_off.answer import OrderLine, TakeOff
 from gaugerod.web.blocks import PartShown, parts_shown
 from gaugerod.web.pages.beneath.context import AlarmShown
 from gaugerod.web.pages.findings.rows import finding_rows
@@ -26,7 +26,7 @@ def answered(result: Result, taken: TakeOff) -> Answered:
     unit = result.job.show_lengths_in
     blocks = order_sheet(result, size=PaperSize.A4).blocks
     parts = {part.heading: part for part in parts_shown(blocks)}
-    by_trade = {trade_said(trade): [line for line in taken.lines if line.measured.trade is trade] for trade in Trade}
+    by_trade = {trade_said(trade): lines for trade, lines in taken.by_trade}
     shown = {*by_trade, _COMPARED, _MASSES, _CAUTIONS, *_NOT_SHOWN}
     found = parted_order(result)
     elsewhere = tuple(part for part in parted(result) if part not in found)
