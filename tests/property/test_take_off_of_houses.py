@@ -95,6 +95,22 @@ def test_a_mirrored_house_has_the_same_edges_and_nearly_the_same_units(covering:
 
 
 @settings(deadline=None, max_examples=10)
+@given(houses)
+def test_a_gable_takes_verge_units_of_either_hand(house: House) -> None:
+    """The wing's gable stands between two slopes: on the right of one, on the left of the other, in a mirror too."""
+    for mirrored in (False, True):
+        tables: dict[str, Any] = {"edges": {"verge": {"made": "dry"}}}
+        result = house_of(COVERINGS[0], **house, mirrored=mirrored, **tables)
+        assume(not result.not_set_out)
+        most = max(each.courses.count for each in result.slopes)
+        net = nets(taken(result))
+        left, right = net["dry-verge-unit-left"], net["dry-verge-unit-right"]
+        assert 0 < min(left, right) <= max(left, right) <= most
+        # One of the two slopes may go on above the gable's ridge, and its next course begins a little below that.
+        assert abs(left - right) <= 1
+
+
+@settings(deadline=None, max_examples=10)
 @given(coverings, houses)
 def test_edges_are_gathered_whole(covering: str, house: House) -> None:
     result = house_of(covering, **house, edges=EDGES)

@@ -25,6 +25,13 @@ class LineKind(StrEnum):
     TOP_ABUTMENT = "top-abutment"
 
 
+class Hand(StrEnum):
+    """The side of a slope, seen facing it from its eaves."""
+
+    LEFT = "left"
+    RIGHT = "right"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class EdgeLine:
     """One line of the roof: an edge of one slope, or the line where two meet.
@@ -37,6 +44,7 @@ class EdgeLine:
     ``short_mm``       at a wall: how far the covering stops short of it, at a side; along the top, how far the heads of the top
                        course stay below it
     ``reach_mm``       at a wall along the top: how far its flashing is to reach down the slope, as the job says; None: not said
+    ``hand``           of a verge: the side of the slope it is on; None elsewhere, or not known
     ``courses_count``  courses that end at it, on each of ``slopes``; for eaves, ridges and top abutments 0
     """
 
@@ -49,6 +57,7 @@ class EdgeLine:
     courses_count: tuple[int, ...]
     short_mm: float = 0.0
     reach_mm: float | None = None
+    hand: Hand | None = None
 
     @property
     def laid_mm(self) -> float:

@@ -17,9 +17,7 @@ from gaugerod.setting_out.said import counted
 from gaugerod.standards.edges import EdgeFigure, edge_figure
 
 _TABLE = "[edges.verge]"
-_HANDED = (
-    "They are left-handed or right-handed, seen from the ground facing the slope: order them by the name of the verge."
-)
+_HANDED = "They are left-handed or right-handed, by the side of the slope they are on, seen facing it from its eaves."
 
 
 def verge_edge(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
@@ -52,9 +50,7 @@ def _dry(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
         _HANDED,
         "Fix each as its maker says, and the end tile under it as the fixings say.",
     )
-    return _to_each_course(
-        line, made="dry", item="dry-verge-unit", what="dry-verge unit, handed", each=each, says=says_then
-    )
+    return _to_each_course(line, made="dry", item="dry-verge-unit", what="dry-verge unit", each=each, says=says_then)
 
 
 def _cloaked(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
@@ -70,7 +66,7 @@ def _cloaked(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
         "Fix each with two fixings at the least, as the tiles round the edge of the roof.",
     )
     return _to_each_course(
-        line, made="cloaked", item="cloaked-verge-tile", what="cloaked verge tile, handed", each=each, says=says_then
+        line, made="cloaked", item="cloaked-verge-tile", what="cloaked verge tile", each=each, says=says_then
     )
 
 
@@ -86,13 +82,20 @@ def _to_each_course(line: EdgeLine, *, made: str, item: str, what: str, each: Li
         citation=each.citation,
         parts=(laid_length(line),),
     )
-    called = what.partition(",")[0]
     how = f"one to each of {counted(courses_count, 'course')}"
     return _edge(
         line,
         made=made,
-        parts=(pieces(item=item, what=what, count=count, how=how, citation=each.citation),),
-        says=(f"{counted(count, called)}, {how}.", *says),
+        parts=(
+            pieces(
+                item=item if line.hand is None else f"{item}-{line.hand.value}",
+                what=f"{what}, {'handed' if line.hand is None else f'{line.hand.value}-hand'}",
+                count=count,
+                how=how,
+                citation=each.citation,
+            ),
+        ),
+        says=(f"{counted(count, what)}, {how}.", *says),
         findings=(),
         working=working,
     )

@@ -11,7 +11,7 @@ from math import hypot
 
 from gaugerod.basis.citation import house
 from gaugerod.basis.finding import Finding, not_covered
-from gaugerod.edges.ask import EdgeLine, LineKind
+from gaugerod.edges.ask import EdgeLine, Hand, LineKind
 from gaugerod.edges.wished import SharedLine
 from gaugerod.geometry.pitch import atan2_deg, cos_deg, sin_deg
 from gaugerod.geometry.roof_faces import RoofEdge
@@ -267,7 +267,14 @@ def _line(pair: tuple[SlopeEdge, ...], name: str) -> EdgeLine:
         slope_deg=longest.slope_deg,
         courses_count=tuple(edge.courses_count for edge in pair),
         short_mm=longest.short_mm,
+        hand=_hand(longest),
     )
+
+
+def _hand(edge: SlopeEdge) -> Hand | None:
+    if edge.kind is not LineKind.VERGE:
+        return None
+    return Hand.RIGHT if edge.goes_up else Hand.LEFT
 
 
 def perhaps_one(lines: Sequence[EdgeLine], kinds: frozenset[LineKind]) -> Iterator[Finding]:

@@ -54,7 +54,7 @@ def laid_out(job: Job, slope: Slope, shape: SlopeShape, up: UpSlope, over: Acros
     if width is None:
         return None
     kinds = slope.outline.kinds if slope.outline is not None else _kinds_of_taped(slope)
-    names = edge_names(kinds)
+    names = edge_names(shape.outline_mm, kinds)
     moves = [
         0.0
         if _is_top(shape, index)
@@ -154,7 +154,7 @@ def goes_up(shape: SlopeShape, index: int) -> bool:
 def structure_ring(slope: Slope, shape: SlopeShape) -> Ring:
     """The outline of the roof structure itself, every edge named and of its kind."""
     kinds = slope.outline.kinds if slope.outline is not None else _kinds_of_taped(slope)
-    names = edge_names(kinds)
+    names = edge_names(shape.outline_mm, kinds)
     edges = tuple(Edge(name=name, kind=kind) for name, kind in zip(names, kinds, strict=True))
     return Ring(points_mm=shape.outline_mm, edges=edges)
 

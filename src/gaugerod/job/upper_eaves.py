@@ -25,7 +25,7 @@ def upper_eaves_findings(
 
     ``tails_mm``  of each course at every rod; ``band`` of the overhang, on the slope
     """
-    names = edge_names(outline.kinds)
+    names = edge_names(outline.points_mm, outline.kinds)
     for index, kind in enumerate(outline.kinds):
         start, stop = outline.points_mm[index], outline.points_mm[(index + 1) % len(outline.points_mm)]
         if kind is not EdgeKind.EAVES or max(start[1], stop[1]) <= _LEVEL_MM:

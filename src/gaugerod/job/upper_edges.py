@@ -21,13 +21,33 @@ MOST_UPPER = house("perps are set out to the twelve tallest verges and walls abo
 _ENDS = {EdgeKind.VERGE: SideKind.VERGE, EdgeKind.ABUTMENT: SideKind.ABUTMENT}
 
 
-def edge_names(kinds: Sequence[EdgeKind]) -> list[str]:
-    """Each edge by its kind, numbered where there is more than one of it."""
-    names = []
-    for index, kind in enumerate(kinds):
-        same = [at for at, other in enumerate(kinds) if other is kind]
-        names.append(kind.value if len(same) == 1 else f"{kind.value} {same.index(index) + 1}")
-    return names
+def edge_names(points_mm: Sequence[Point], kinds: Sequence[EdgeKind]) -> list[str]:
+    """Each edge by its kind; where there is more than one of it by its side of the slope too, seen facing it from the eaves,
+    and numbered where that is not enough. ``kinds`` are of the edges from each point to the next, counter-clockwise.
+
+    >>> square = ((0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0))
+    >>> edge_names(square, (EdgeKind.EAVES, EdgeKind.VERGE, EdgeKind.RIDGE, EdgeKind.VERGE))
+    ['eaves', 'right verge', 'ridge', 'left verge']
+    >>> edge_names(square, (EdgeKind.EAVES, EdgeKind.VERGE, EdgeKind.ABUTMENT, EdgeKind.ABUTMENT))
+    ['eaves', 'verge', 'top abutment', 'left abutment']
+    """
+    ends = (*points_mm[1:], points_mm[0])
+    called = [
+        kind.value if kinds.count(kind) == 1 else f"{_place(kind, start, stop)}{kind.value}"
+        for kind, start, stop in zip(kinds, points_mm, ends, strict=True)
+    ]
+    return [
+        name if called.count(name) == 1 else f"{name} {called[: index + 1].count(name)}"
+        for index, name in enumerate(called)
+    ]
+
+
+def _place(kind: EdgeKind, start: Point, stop: Point) -> str:
+    if kind in {EdgeKind.EAVES, EdgeKind.RIDGE}:
+        return ""
+    if _along_a_top(kind, start, stop):
+        return "top "
+    return "right " if stop[1] > start[1] else "left "
 
 
 def _side_indexes(outline: SlopeOutline) -> tuple[int, int]:
@@ -70,7 +90,7 @@ def upper_edges(job: Job, slope: Slope, *, high_point: bool) -> tuple[UpperEdge,
     """
     if slope.outline is None:
         return ()
-    names = edge_names(slope.outline.kinds)
+    names = edge_names(slope.outline.points_mm, slope.outline.kinds)
     return tuple(
         UpperEdge(
             name=names[index],
@@ -139,7 +159,7 @@ def edges_left_to_the_laying(slope: Slope) -> Iterator[Finding]:
     """One for each verge or wall up the slope that the perps were not set out to: those that rake, and those of very many."""
     if slope.outline is None:
         return
-    names = edge_names(slope.outline.kinds)
+    names = edge_names(slope.outline.points_mm, slope.outline.kinds)
     for index, *_ in _upper_lines(slope, slope.outline)[MOST_UPPER_COUNT:]:
         yield not_covered(
             rule="least piece",
@@ -171,10 +191,13 @@ def _sides(outline: SlopeOutline) -> Iterator[tuple[int, Point, Point]]:
     points = outline.points_mm
     for index, kind in enumerate(outline.kinds):
         start, stop = points[index], points[(index + 1) % len(points)]
-        rise_mm = max(stop[1] - start[1], start[1] - stop[1])
-        along_a_top = kind is EdgeKind.ABUTMENT and start[0] - stop[0] > rise_mm
-        if kind in _ENDS and not along_a_top:
+        if kind in _ENDS and not _along_a_top(kind, start, stop):
             yield index, start, stop
+
+
+def _along_a_top(kind: EdgeKind, start: Point, stop: Point) -> bool:
+    rise_mm = max(stop[1] - start[1], start[1] - stop[1])
+    return kind is EdgeKind.ABUTMENT and start[0] - stop[0] > rise_mm
 
 
 def _square(start: Point, stop: Point) -> bool:

@@ -94,7 +94,7 @@ def _whole_and_sawn(ask: TakeOffAsk, item: str, *, sawn_count: int, saved_count:
 def _cloaked(ask: TakeOffAsk) -> str:
     """What is said where cloaked verge tiles take the place of end tiles."""
     edges = () if ask.edges is None else ask.edges.edges
-    if not any(part.item == "cloaked-verge-tile" for edge in edges for part in edge.parts):
+    if not any(part.item.startswith("cloaked-verge-tile") for edge in edges for part in edge.parts):
         return ""
     return "; the end tiles that cloaked verge tiles take the place of are among them"
 

@@ -8,7 +8,7 @@ from gaugerod.basis.citation import Basis
 from gaugerod.basis.finding import Verdict
 from gaugerod.coverings.double_lap_catalogue import plain_tile, plain_tiles, sized_slate
 from gaugerod.edges.answer import MadeEdge
-from gaugerod.edges.ask import Covering, LineKind
+from gaugerod.edges.ask import Covering, Hand, LineKind
 from gaugerod.edges.sides import verge_edge
 from gaugerod.edges.wished import EdgesWished, VergeMade, VergeWished
 from tests.scenario.edged_roofs import FLAT, edges_ask, finding, items, line, part, slope
@@ -42,6 +42,14 @@ def test_a_unit_goes_to_each_course(wished: VergeWished, item: str) -> None:
     assert (14.0, Basis.COMMON_PRACTICE) == (part(edge, item).net, part(edge, item).citation.basis)
     assert any("left-handed or right-handed" in said for said in edge.says)
     assert () == edge.findings
+
+
+@pytest.mark.parametrize("hand", list(Hand))
+def test_units_of_a_known_hand_are_items_of_their_own(hand: Hand) -> None:
+    over = line(LineKind.VERGE, length_mm=4800.0, hand=hand)
+    edge = verge_edge(edges_ask(over, wished=EdgesWished(verge=DRY)), over)
+    found = part(edge, f"dry-verge-unit-{hand.value}")
+    assert (14.0, f"dry-verge unit, {hand.value}-hand") == (found.net, found.what)
 
 
 @pytest.mark.parametrize(

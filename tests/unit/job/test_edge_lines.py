@@ -5,7 +5,7 @@ import pytest
 
 from gaugerod.adapters.job_file.read import read_job_text
 from gaugerod.basis.finding import Verdict
-from gaugerod.edges.ask import EdgeLine, LineKind
+from gaugerod.edges.ask import EdgeLine, Hand, LineKind
 from gaugerod.edges.wished import EdgesWished, LineUnit, RidgeMade, RidgeWished, SharedLine
 from gaugerod.job.edge_lines import edge_lines
 from gaugerod.job.edges_asks import edges_ask
@@ -55,6 +55,17 @@ RIDGE = SharedLine(slopes=("front", "back"), kind="ridge")
 
 def test_each_slope_by_itself_has_a_ridge_of_its_own() -> None:
     assert [("front",), ("back",)] == [line.slopes for line in of_kind(lines_of(byre()), LineKind.RIDGE)]
+
+
+def test_a_verge_is_on_the_left_or_the_right_of_its_slope_seen_from_the_eaves() -> None:
+    lines = lines_of(byre())
+    assert [
+        ("front, right verge", Hand.RIGHT),
+        ("front, left verge", Hand.LEFT),
+        ("back, right verge", Hand.RIGHT),
+        ("back, left verge", Hand.LEFT),
+    ] == [(line.name, line.hand) for line in of_kind(lines, LineKind.VERGE)]
+    assert {None} == {line.hand for line in lines if line.kind is not LineKind.VERGE}
 
 
 def test_a_ridge_said_to_be_shared_is_one_line() -> None:

@@ -73,7 +73,7 @@ def test_an_upper_verge_finishes_on_a_crown_where_it_can() -> None:
 def test_every_line_of_a_stepped_slope_has_its_pieces() -> None:
     slope = laid(STEP, STEP_EDGES, FLAT)
     assert slope.across is not None
-    assert {"left", "right", "verge 1"} == {piece.at for piece in slope.across.pieces}
+    assert {"left", "right", "right verge"} == {piece.at for piece in slope.across.pieces}
     assert [7100.0] == [each.edge.at_mm for each in slope.across.upper]
 
 
@@ -90,7 +90,7 @@ def test_a_side_in_two_parts_is_one_line() -> None:
 def test_a_raking_verge_is_left_to_the_laying_and_said_so() -> None:
     outline = ((0.0, 0.0), (4.0, 0.0), (4.5, 5.0), (0.0, 5.0))
     slope = laid(outline, ("eaves", "verge", "ridge", "verge"))
-    (told,) = [finding for finding in slope.findings if finding.where == "front, verge 1"]
+    (told,) = [finding for finding in slope.findings if finding.where == "front, right verge"]
     assert Verdict.NOT_COVERED is told.verdict
     assert "rakes by 500 mm" in told.says
 
@@ -106,7 +106,7 @@ def test_of_very_many_steps_the_lowest_are_left_to_the_laying_and_said_so() -> N
     assert slope.across is not None
     assert MOST_UPPER_COUNT == len(slope.across.upper)
     left = [finding.where for finding in slope.findings if finding.says.startswith("This slope has so many steps")]
-    assert ["front, verge 2", "front, verge 1"] == left
+    assert ["front, right verge 2", "front, right verge 1"] == left
 
 
 def test_random_slates_reach_past_their_verges_too() -> None:

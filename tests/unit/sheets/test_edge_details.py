@@ -141,8 +141,8 @@ def kinds(name: str, how: str) -> set[str]:
 
 def test_each_kind_of_edge_that_is_made_is_drawn_once() -> None:
     assert {"rear, abutment", "rear, ridge", "rear, verge", "rear, rooflight"} == kinds("demo", "bedded")
-    assert {"lean-to, abutment 1", "lean-to, abutment 2"} == kinds("abutment", "bedded")
-    assert {"lean-to, abutment 1", "lean-to, ridge"} == kinds("mono-ridge", "bedded")
+    assert {"lean-to, right abutment", "lean-to, top abutment"} == kinds("abutment", "bedded")
+    assert {"lean-to, right abutment", "lean-to, ridge"} == kinds("mono-ridge", "bedded")
     house = details(made("hipped-house", "bedded"))
     for_edges = {len(names) for detail, names in house if " hip in section" in detail.title}
     assert {4} == for_edges

@@ -88,7 +88,7 @@ def test_no_soaker_is_drawn_where_none_was_counted() -> None:
 @pytest.mark.parametrize("name", ["demo", "plain-tiles", "slates"])
 def test_a_top_flashing_is_drawn_as_wide_as_it_is_cut_and_clear_of_the_courses(name: str) -> None:
     result = edges_made(name, SOAKERS, top=TopKind.ABUTMENT)
-    detail = detail_of(result, "up the slope" if name != "demo" else "abutment 2 in section, up the slope")
+    detail = detail_of(result, "up the slope" if name != "demo" else "top abutment in section, up the slope")
     edge = made_where(
         result, lambda edge: edge.line is not None and any(each.use is LeadUse.COVER_FLASHING for each in edge.lead)
     )

@@ -96,6 +96,6 @@ def test_edges_and_laps_are_told_in_a_few_words() -> None:
     result = beneath_result("hipped-house")
     unit = result.job.show_lengths_in
     said = {edge_past(edge, unit) for plan in result.beneath.underlay for edge in plan.edges}
-    assert {"eaves", "hip 1: 150 past", "valley: 150 short"} <= said
+    assert {"eaves", "left hip: 150 past", "valley: 150 short"} <= said
     between = [lap for plan in result.beneath.underlay for lap in plan.laps if isinstance(lap.place, LapBetween)]
     assert all(lap_place_said(lap, unit).startswith("Between battens") for lap in between)
