@@ -234,10 +234,17 @@ def _side_says(
     steps = max(1, ceil(rise_mm / brick.value - 1e-6))
     if any(each.use is LeadUse.SOAKER for each in pieces):
         yield "Lay a soaker with each course, its head over the batten, its upstand tight to the wall; the next unit covers it."
+    flashing = next((each for each in pieces if each.use is not LeadUse.SOAKER), None)
+    if flashing is None:
+        return
     yield (
         f"About {steps} steps, one to each brick course of {brick.value:g} mm, each turned {joint.value:g} mm into its joint and "
         f"wedged (at {wedges.value:g} mm or closer), the water line {water.value:g} mm above the covering."
     )
+    if flashing.count > 1:
+        level = lead_figure(edition, LeadFigure.LAP_LEVEL_LEAST)
+        why = ", by the rise of the slope: it lies on the covering" if flashing.lap_mm > level.value else ""
+        yield f"Lap each piece {flashing.lap_mm:g} mm over the one below{why}."
     if made is SideMade.STEP_AND_COVER:
         yield f"Dress the lower part over the tiles; clip its free edge at {clips[0]:g} to {clips[1]:g} mm."
 

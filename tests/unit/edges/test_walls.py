@@ -156,6 +156,20 @@ def test_one_flashing_over_slates_is_counted_as_asked_and_said_to_be_unusual() -
     assert Verdict.NOT_COVERED is finding(edge.findings, "side of a wall").verdict
 
 
+@pytest.mark.parametrize(
+    ("pitch_deg", "told"),
+    [(30.0, "Lap each piece 150 mm over the one below, by the rise of the slope: it lies on the covering."),
+     (60.0, "Lap each piece 100 mm over the one below.")],
+)  # fmt: skip
+def test_how_far_a_flashing_that_covers_laps_is_told_with_its_reason(pitch_deg: float, told: str) -> None:
+    edge = side(rear=slope("rear", pitch_deg=pitch_deg))
+    assert told in edge.says
+
+
+def test_where_no_flashing_is_counted_none_is_told() -> None:
+    assert not any("steps" in said for said in side(WallWished(lead_code=3)).says)
+
+
 def test_a_wall_on_a_slope_too_flat_for_laps_says_so() -> None:
     edge = side(rear=slope("rear", pitch_deg=9.0))
     (lap,) = [each for each in edge.findings if each.rule == "lead lap"]
