@@ -1,10 +1,11 @@
 """A building drawn by tapping, on a phone and on a laptop."""
 
+import time
 from collections.abc import Iterator
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped]
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, Route, expect
 
 from tests.scenario.browser_pages import DESK, PHONE, Opener
 from tests.scenario.served_app import ServedApp
@@ -92,6 +93,61 @@ def test_taps_faster_than_the_answers_all_count(page: Page, job: str) -> None:
         page.mouse.click(x, y)
     expect(page.locator("[data-corner]")).to_have_count(6)
     expect(page.get_by_label("Length", exact=True)).to_have_count(6)
+    assert ["12000 mm", "7000 mm", "5000 mm", "4000 mm", "7000 mm", "11000 mm"] == lengths(page)
+
+
+def slowly(page: Page, seconds: float) -> None:
+    """Every answer to a form takes so much longer, as over a weak signal."""
+
+    def later(route: Route) -> None:
+        if route.request.method == "POST":
+            time.sleep(seconds)
+        route.continue_()
+
+    page.route("**/buildings/**", later)
+
+
+def test_taps_after_typing_count_though_the_answers_are_slow(page: Page, job: str) -> None:
+    page.goto(f"/jobs/{job}/buildings/new")
+    slowly(page, 0.2)
+    with page.expect_response(lambda response: response.request.method == "POST"):
+        page.get_by_label("Name of the building").fill("barn")
+    page.wait_for_timeout(500)
+    for x, y in [on_screen(page, *corner) for corner in L_SHAPE_M]:
+        page.mouse.click(x, y)
+    expect(page.get_by_label("Length", exact=True)).to_have_count(6)
+    expect(page.locator("[data-corner]")).to_have_count(6)
+    expect(page.get_by_label("Name of the building")).to_have_value("barn")
+
+
+def test_what_is_typed_while_a_tap_is_answered_stays(page: Page, job: str) -> None:
+    draw_the_l(page, job)
+    slowly(page, 0.4)
+    page.mouse.click(*on_screen(page, 4, 8))
+    page.get_by_label("Pitch", exact=True).click()
+    page.keyboard.type("35", delay=120)
+    expect(page.get_by_label("Length", exact=True)).to_have_count(7)
+    expect(page.get_by_label("Pitch", exact=True)).to_have_value("35")
+    expect(page.get_by_label("Pitch", exact=True)).to_be_focused()
+
+
+def test_the_last_corners_can_be_taken_back_to_none(page: Page, job: str) -> None:
+    draw_the_l(page, job)
+    for left in range(5, 0, -1):
+        page.get_by_role("button", name="Take the last corner out").click()
+        expect(page.locator("[data-corner]")).to_have_count(left)
+    page.get_by_role("button", name="Take the last corner out").click()
+    expect(page.locator("[data-corner]")).to_have_count(0)
+
+
+def test_a_corner_is_dragged_with_the_main_button_only(page: Page, job: str) -> None:
+    draw_the_l(page, job)
+    start, end = on_screen(page, 14, 9), on_screen(page, 14, 10)
+    page.mouse.move(*start)
+    page.mouse.down(button="right")
+    page.mouse.move(*end, steps=3)
+    page.mouse.up(button="right")
+    page.wait_for_timeout(300)
     assert ["12000 mm", "7000 mm", "5000 mm", "4000 mm", "7000 mm", "11000 mm"] == lengths(page)
 
 

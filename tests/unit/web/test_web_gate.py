@@ -67,7 +67,7 @@ def test_a_post_without_its_token_is_refused_and_changes_nothing(browser: Browse
     for token in ("", "0" * 64, "é"):
         answer = browser.client.post(f"/jobs/{browser.job}/put-away", data={"token": token}, follow_redirects=False)
         assert 403 == answer.status_code
-        assert "what you typed is still there" in answer.text
+        assert "may have to be typed once more" in answer.text
     assert 1 == len(browser.store.jobs())
 
 

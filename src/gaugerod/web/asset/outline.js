@@ -8,7 +8,15 @@ const corners = () => field("corners").value.split(" ").filter(Boolean).map((eac
 
 function send(points) {
   field("corners").value = points.map((point) => point.map((part) => Math.round(part * 10) / 10).join(",")).join(" ");
-  document.getElementById("tapped").click();
+  field("corners").dispatchEvent(new CustomEvent("typed", { bubbles: true }));
+  ask();
+}
+
+// A button drawn a moment ago is not yet listened to: pressed now it would send the whole page away.
+function ask() {
+  const tapped = document.getElementById("tapped");
+  if (tapped.dataset.htmxPowered) tapped.click();
+  else setTimeout(ask, 10);
 }
 
 // Where on plan a finger is, brought onto the grid, or square to the corners next to it.
@@ -37,30 +45,41 @@ function shift(plan, at, count, point) {
 }
 
 let drag = null;
+function dragged(event) {
+  return drag?.pointer === event.pointerId ? drag : null;
+}
+function dragEnds() {
+  const plan = document.getElementById("plan");
+  if (drag?.moved && plan) shift(plan, drag.at, drag.points.length, drag.stood);
+  drag = null;
+}
 document.addEventListener("pointerdown", (event) => {
   const corner = event.target.closest?.("#plan [data-corner]");
-  if (!corner || !event.isPrimary) return;
+  if (!corner || !event.isPrimary || event.button !== 0) return;
   const points = corners();
   const at = Number(corner.dataset.corner);
-  drag = { at, points, from: [event.clientX, event.clientY], moved: false };
+  drag = { at, points, stood: points[at], pointer: event.pointerId, from: [event.clientX, event.clientY], moved: false };
   corner.setPointerCapture(event.pointerId);
   event.preventDefault();
 });
 document.addEventListener("pointermove", (event) => {
-  if (!drag) return;
+  const now = dragged(event);
+  if (!now) return;
+  if (event.pointerType === "mouse" && !event.buttons) { dragEnds(); return; }
   const plan = document.getElementById("plan");
-  const { at, points } = drag;
-  drag.moved ||= Math.hypot(event.clientX - drag.from[0], event.clientY - drag.from[1]) > 8;
-  if (!drag.moved) return;
+  const { at, points } = now;
+  now.moved ||= Math.hypot(event.clientX - now.from[0], event.clientY - now.from[1]) > 8;
+  if (!now.moved) return;
   points[at] = placed(plan, event, [points.at(at - 1), points[(at + 1) % points.length]]);
   shift(plan, at, points.length, points[at]);
 });
-document.addEventListener("pointerup", () => {
-  const done = drag;
+document.addEventListener("pointerup", (event) => {
+  const done = dragged(event);
+  if (!done) return;
   drag = null;
-  if (done?.moved) send(done.points);
+  if (done.moved) send(done.points);
 });
-document.addEventListener("pointercancel", () => { drag = null; });
+document.addEventListener("pointercancel", (event) => { if (dragged(event)) dragEnds(); });
 
 document.addEventListener("click", (event) => {
   const plan = event.target.closest?.("#plan");
@@ -74,5 +93,6 @@ document.addEventListener("click", (event) => {
   }
   const stands = field(`wall[${wall.dataset.wall - 1}].stands`);
   stands.value = stands.value === "gable" ? "slope" : "gable";
+  stands.dispatchEvent(new Event("input", { bubbles: true }));
   stands.dispatchEvent(new Event("change", { bubbles: true }));
 });

@@ -82,6 +82,10 @@ class OutlineTyped:
             return self
         return replace(self, walls=self.walls[:at] + self.walls[at + 1 :])
 
+    def without_lengths(self) -> "OutlineTyped":
+        """Walls of which nothing is measured any more."""
+        return replace(self, walls=tuple(replace(wall, length="") for wall in self.walls))
+
 
 def outline_of_form(form: Mapping[str, str]) -> OutlineTyped:
     """What stands in the form."""

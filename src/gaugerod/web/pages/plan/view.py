@@ -135,7 +135,8 @@ def _done(do: str, typed: OutlineTyped, *, unit: LengthUnit) -> OutlineTyped:
         case "tapped":
             return with_corners(typed, typed.taps, unit=unit)
         case "untap":
-            return with_corners(typed, typed.taps[:-1], unit=unit)
+            left = typed.taps[:-1]
+            return with_corners(typed if len(left) >= 3 else typed.without_lengths(), left, unit=unit)
         case "clear":
             return OutlineTyped(
                 name=typed.name, pitch=typed.pitch, pitch_by=typed.pitch_by, overhang=typed.overhang,

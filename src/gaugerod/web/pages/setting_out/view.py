@@ -1,6 +1,7 @@
 """Setting out: the whole answer for one slope, drawn again while a wish is moved."""
 
 from typing import Any
+from urllib.parse import urlencode
 
 from gaugerod.basis.finding import Verdict
 from gaugerod.job.result import NotSetOut, Result, SlopeResult
@@ -24,9 +25,10 @@ def setting_out_view(services: Services, asked: Asked) -> Reply:
     document = with_wishes(base.document, wished) if moved else base.document
     answer = answer_of(marks_alone(document))
     head = JobHead(id=head.id, title=head.title, rev=base.rev)
-    if asked.posted and not under_path(answer.faults, "set_out", "covering"):
-        return kept(services, asked, base, document, go_to=f"/jobs/{head.id}/set-out")
     name = wished.get("slope", "")
+    if asked.posted and not under_path(answer.faults, "set_out", "covering"):
+        to = f"/jobs/{head.id}/set-out"
+        return kept(services, asked, base, document, go_to=f"{to}?{urlencode({'slope': name})}" if name else to)
     return _shown(document, answer, head, name=name, moved=moved, every_unit=asked.query.get("units") == "yes")
 
 

@@ -11,7 +11,7 @@ _SAYS = {
     ),
     403: (
         "This page was too old to save from, or it was not one of ours.",
-        "Go back: what you typed is still there. Reload the page in another tab, then send again.",
+        "Open the page again and send it again. What was typed since it was last saved may have to be typed once more.",
     ),
     404: (
         "There is nothing here.",
