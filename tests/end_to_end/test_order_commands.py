@@ -140,7 +140,7 @@ def test_what_is_on_the_list_and_not_needed_is_named(capsys: pytest.CaptureFixtu
     prices = tmp_path / "prices.csv"
     prices.write_text("kind,item,unit,price\nitem,copper-nails,pieces,0.05\n", "utf-8")
     out = run(capsys, "order", DEMO, "--prices", str(prices))[1]
-    assert "On the list, and not needed here: copper-nails." in out
+    assert "On the list, and not in this order: copper-nails." in out
     assert "TOTAL            £0.00" in out
 
 

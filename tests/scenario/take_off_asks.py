@@ -7,7 +7,7 @@ from gaugerod.basis.citation import house
 from gaugerod.basis.working import Step
 from gaugerod.coverings.catalogue import covering as generic
 from gaugerod.edges.answer import EdgePart, LeadPieces, LeadUse, MadeEdge, PartUnit, RoofEdges
-from gaugerod.edges.ask import EdgeLine, LineKind
+from gaugerod.edges.ask import EdgeLine, EdgeOpening, LineKind
 from gaugerod.laying.ask import Edge, EdgeKind
 from gaugerod.laying.cut_unit import Cut, CutUnit, Remedy
 from gaugerod.standards.edition import Edition
@@ -147,6 +147,12 @@ def edge(
         findings=(),
         working=NO_STEP,
     )
+
+
+def opening(name: str) -> MadeEdge:
+    """An opening of which nothing was said."""
+    stands = EdgeOpening(name=name, slope="rear", width_mm=780.0, height_mm=980.0, made=None, courses_count=4)
+    return replace(edge(name, made=""), line=None, opening=stands)
 
 
 def edges(*each: MadeEdge) -> RoofEdges:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from gaugerod.basis.lengths import LengthUnit, write_length
 from gaugerod.cli.lines import wrapped
 from gaugerod.job.result import Beneath
+from gaugerod.setting_out.said import counted
 from gaugerod.substrate.battens.answer import Battens
 from gaugerod.substrate.load.weigh import Load
 from gaugerod.substrate.ventilation.openings import VentOpening
@@ -41,7 +42,7 @@ def _underlay(under: Beneath) -> Iterator[str]:
         runs = f"{len(plan.runs)} runs, {plan.laid_area_mm2 / 1e6:.1f} m² of sheet"
         yield f"  underlay       {plan.where}: {runs}, laps {_laps(plan.least_lap_mm)}"
     if under.rolls is not None:
-        yield f"{_INDENT}{under.rolls.rolls_count} rolls of {under.rolls.roll_length_mm / 1000:g} m"
+        yield f"{_INDENT}{counted(under.rolls.rolls_count, 'roll')} of {under.rolls.roll_length_mm / 1000:g} m"
 
 
 def _laps(least_mm: float | None) -> str:

@@ -62,7 +62,7 @@ def quotation_lines(quotation: Quotation) -> list[str]:
         for each in quotation.not_priced:
             lines.extend(wrapped(each, first="    ·  "))
     if quotation.not_used:
-        lines.extend(wrapped(f"On the list, and not needed here: {', '.join(quotation.not_used)}.", first="  "))
+        lines.extend(wrapped(f"On the list, and not in this order: {', '.join(quotation.not_used)}.", first="  "))
     return lines
 
 

@@ -45,7 +45,9 @@ class EdgeLine:
                        course stay below it
     ``reach_mm``       at a wall along the top: how far its flashing is to reach down the slope, as the job says; None: not said
     ``hand``           of a verge: the side of the slope it is on; None elsewhere, or not known
-    ``courses_count``  courses that end at it, on each of ``slopes``; for eaves, ridges and top abutments 0
+    ``from_eaves``     of a hip: does its foot stand at the eaves
+    ``courses_count``  courses that end at it, a short course at the top among them, on each of ``slopes``; for eaves, ridges
+                       and top abutments 0
     """
 
     name: str
@@ -58,6 +60,7 @@ class EdgeLine:
     short_mm: float = 0.0
     reach_mm: float | None = None
     hand: Hand | None = None
+    from_eaves: bool = True
 
     @property
     def laid_mm(self) -> float:

@@ -52,13 +52,13 @@ def hip_irons_say(ask: EdgesAsk, line: EdgeLine, made: RidgeMade) -> Iterator[st
     if _has_iron(line, made):
         _, fixings = _iron_figures(ask)
         yield (
-            f"First fix the hip iron at the foot of the hip rafter, with {counted(fixings, 'fixing')}. "
-            "A hip that does not come down to the eaves needs none."
+            "First fix the hip iron at the foot of the hip rafter, where it stands over the eaves, with "
+            f"{counted(fixings, 'fixing')}."
         )
 
 
 def _has_iron(line: EdgeLine, made: RidgeMade) -> bool:
-    return line.kind is LineKind.HIP and made is RidgeMade.BEDDED
+    return line.kind is LineKind.HIP and line.from_eaves and made is RidgeMade.BEDDED
 
 
 def _iron_figures(ask: EdgesAsk) -> tuple[int, int]:

@@ -45,6 +45,7 @@ class SlopeEdge:
     slope_deg: float
     courses_count: int
     short_mm: float = 0.0
+    from_eaves: bool = True
 
 
 def edge_lines(
@@ -81,7 +82,13 @@ def _edges_of(slope: SlopeResult, roofs: Sequence[RoofResult]) -> Iterator[Slope
             slope_deg=_rise_deg(start, stop, slope.slope.pitch_deg),
             courses_count=_courses_count(slope, start[1], stop[1]),
             short_mm=_short_mm(slope, edge.name, _kind(slope, edge.kind, start, stop)),
+            from_eaves=_at_its_foot(ring, index, up=goes_up(slope.shape, index)) is EdgeKind.EAVES,
         )
+
+
+def _at_its_foot(ring: Ring, index: int, *, up: bool) -> EdgeKind:
+    """What kind the edge is that the foot of this one stands on: the one before it where it goes up, else the one after."""
+    return ring.edges[index - 1 if up else (index + 1) % len(ring.edges)].kind
 
 
 def _laid_mm(
@@ -170,12 +177,17 @@ def _courses_count(slope: SlopeResult, low_mm: float, high_mm: float) -> int:
 
 
 def tails_mm(slope: SlopeResult) -> list[float]:
-    """The tail of every course and the head of the last, up the slope at its left rod. mm."""
-    if slope.laid is not None:
-        return [line.height_mm(slope.courses.rods[0].at_mm) for line in slope.laid.ask.lines]
+    """The tail of every course, the short one at the top among them, and the head of the last, up the slope at its left
+    rod. mm.
+    """
     rod = slope.courses.rods[0]
-    first_mm = -slope.courses.overhang_mm
-    return [*(first_mm + mark_mm - rod.marks_mm[0] for mark_mm in rod.marks_mm), rod.length_mm]
+    if slope.laid is not None:
+        *tails, head_mm = (line.height_mm(rod.at_mm) for line in slope.laid.ask.lines)
+    else:
+        first_mm = -slope.courses.overhang_mm
+        tails, head_mm = [first_mm + mark_mm - rod.marks_mm[0] for mark_mm in rod.marks_mm], rod.length_mm
+    short = None if slope.double_lap is None else slope.double_lap.rods[0].short
+    return [*tails, head_mm] if short is None else [*tails, short.tail_mm, head_mm]
 
 
 def _said_to_meet(
@@ -268,6 +280,7 @@ def _line(pair: tuple[SlopeEdge, ...], name: str) -> EdgeLine:
         courses_count=tuple(edge.courses_count for edge in pair),
         short_mm=longest.short_mm,
         hand=_hand(longest),
+        from_eaves=any(edge.from_eaves for edge in pair),
     )
 
 

@@ -22,7 +22,7 @@ def left_out(ask: TakeOffAsk, lines: Sequence[OrderLine]) -> Iterator[str]:
     known = {line.measured.item for line in lines}
     for pack in ask.wished.packs:
         if pack.item not in known:
-            yield f"A pack is stated for {pack.item}, and this job takes none."
+            yield f"No item of this job is called {pack.item}, so the pack stated for it is not used."
 
 
 def _beneath(ask: TakeOffAsk) -> Iterator[str]:
@@ -31,6 +31,8 @@ def _beneath(ask: TakeOffAsk) -> Iterator[str]:
     else:
         battened = {slope.where for slope in ask.battens.slopes if slope.net_mm}
         yield from _missing(ask, battened, "the battens of this slope and their nails")
+        if battened and not ask.battens.nails:
+            yield "The nails of the battens: no rule read here reaches these battens on these rafters. Their findings say why."
     if ask.rolls is None:
         yield "Underlay: it was not worked out. Put [underlay] into the job."
     else:
@@ -54,6 +56,9 @@ def _edges(ask: TakeOffAsk) -> Iterator[str]:
     bare = [edge.name for edge in ask.edges.edges if edge.line is not None and not edge.made]
     if bare:
         yield f"Edges of which it was not said how they are made: {'; '.join(bare)}."
+    open_ones = [edge.name for edge in ask.edges.edges if edge.opening is not None and not edge.made]
+    if open_ones:
+        yield f"Openings of which it was not said what stands in them, their lead and kits with them: {'; '.join(open_ones)}."
     alike: dict[str, list[str]] = {}
     for finding in ask.edges.findings:
         if finding.leaves_out:

@@ -167,3 +167,43 @@ def test_lengths_of_all_edges_are_those_of_the_outlines() -> None:
         )
     )
     assert pytest.approx(outline_mm) == sum(line.length_mm * len(line.slopes) for line in lines_of(result))
+
+
+def test_the_short_course_at_the_top_ends_at_a_side_too() -> None:
+    """Soakers, bonnets and verge tiles go to it as to any other: its tail is marked on the rod."""
+    result = beneath_result("plain-tiles")
+    (slope, *_) = result.slopes
+    assert slope.double_lap is not None
+    assert slope.double_lap.rods[0].short is not None
+    sides = [line for line in lines_of(result) if line.kind in {LineKind.VERGE, LineKind.SIDE_ABUTMENT}]
+    assert sides
+    for line in sides:
+        assert (slope.courses.count + 1,) == line.courses_count
+
+
+L_SHAPED = """
+[job]
+title = "Byre"
+exposure = "moderate"
+[covering]
+from = "flat-interlocking-420x330"
+[[building]]
+name = "byre"
+outline = [["0 m", "0 m"], ["12 m", "0 m"], ["12 m", "7 m"], ["5 m", "7 m"], ["5 m", "10 m"], ["0 m", "10 m"]]
+pitch = ["35°", "gable", "35°", "35°", "gable", "35°"]
+rafter_spacing = "600 mm"
+[edges.ridge]
+made = "bedded"
+unit = { length = "450 mm" }
+hip_unit = { length = "450 mm" }
+"""
+
+
+def test_a_hip_that_runs_from_ridge_to_ridge_has_no_foot_at_the_eaves_and_no_iron() -> None:
+    result = set_out(read_job_text(L_SHAPED.encode()))
+    assert result.edges is not None
+    hips = [edge for edge in result.edges.edges if edge.line is not None and edge.line.kind is LineKind.HIP]
+    from_eaves = {edge.line.from_eaves: [part.item for part in edge.parts] for edge in hips if edge.line is not None}
+    assert {True, False} == set(from_eaves)
+    assert "hip-iron" in from_eaves[True]
+    assert "hip-iron" not in from_eaves[False]

@@ -13,7 +13,7 @@ from gaugerod.take_off.left_out import left_out
 from gaugerod.take_off.take_off import take_off
 from gaugerod.take_off.wished import OrderWished, Pack
 from tests.scenario.edged_roofs import edges_ask, line
-from tests.scenario.take_off_asks import ask, edge, edges, part
+from tests.scenario.take_off_asks import ask, edge, edges, opening, part
 from tests.scenario.taken_off import example
 from tests.scenario.taken_off_jobs import ask_of, result_of, slope, taken
 
@@ -40,7 +40,7 @@ def test_edges_that_were_not_said_how_they_are_made_are_named() -> None:
 
 def test_a_pack_of_what_is_not_taken() -> None:
     answer = take_off(ask(wished=OrderWished(packs=(Pack(item="slate", size=10.0), Pack(item="tile", size=10.0)))))
-    assert "A pack is stated for slate, and this job takes none." == answer.not_counted[-1]
+    assert "No item of this job is called slate, so the pack stated for it is not used." == answer.not_counted[-1]
     assert not any("for tile" in said for said in answer.not_counted)
 
 
@@ -119,3 +119,15 @@ def test_every_finding_that_says_nothing_is_counted_leaves_something_out(coverin
         for finding in edges.findings:
             says_so = re.search(r"\b(?:no|none)\b.*\bcounted\b", finding.says, re.IGNORECASE) is not None
             assert says_so == finding.leaves_out, finding
+
+
+def test_an_opening_of_which_nothing_is_said_is_named() -> None:
+    said = list(left_out(ask(edges=edges(opening("dormer"))), ()))[-1]
+    assert "Openings of which it was not said what stands in them, their lead and kits with them: dormer." == said
+
+
+def test_batten_nails_that_no_rule_reaches_are_named() -> None:
+    asked = ask_of(example("hipped-house"))
+    assert asked.battens is not None
+    (said,) = take_off(replace(asked, battens=replace(asked.battens, nails=()))).not_counted
+    assert said.startswith("The nails of the battens")
