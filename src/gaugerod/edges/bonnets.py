@@ -8,7 +8,7 @@ from gaugerod.coverings.double_lap import PlainTile
 from gaugerod.edges.answer import EdgePart, MadeEdge
 from gaugerod.edges.ask import EdgeLine, EdgesAsk
 from gaugerod.edges.line_parts import hip_irons, hip_irons_say, line_mortar, unit_fixings_part
-from gaugerod.edges.parts import mortar_says, pieces
+from gaugerod.edges.parts import courses_said, mortar_says, pieces
 from gaugerod.edges.untold import laid_length
 from gaugerod.edges.wished import RidgeMade, RidgeWished
 from gaugerod.rules.ridge_units import unit_fixings
@@ -52,7 +52,7 @@ def _parts(ask: EdgesAsk, line: EdgeLine, wished: RidgeWished) -> Iterator[EdgeP
         item="bonnet",
         what="bonnet",
         count=count,
-        how=_courses_said(line),
+        how=_courses_said(ask, line),
         citation=edge_figure(ask.edition, EdgeFigure.BONNETS_EACH_COURSE).citation,
         mass_kg=None if wished.hip is None else wished.hip.mass_kg,
     )
@@ -67,8 +67,8 @@ def _parts(ask: EdgesAsk, line: EdgeLine, wished: RidgeWished) -> Iterator[EdgeP
     yield from hip_irons(ask, line, wished.made)
 
 
-def _courses_said(line: EdgeLine) -> str:
-    courses = counted(max(line.courses_count), "course")
+def _courses_said(ask: EdgesAsk, line: EdgeLine) -> str:
+    courses = courses_said(max(line.courses_count), [ask.slope(name) for name in line.slopes])
     if len(set(line.courses_count)) > 1:
         fewer = min(line.courses_count)
         return f"one to each of {courses}: {fewer} end here on the other slope, and the greater is counted"
@@ -77,7 +77,7 @@ def _courses_said(line: EdgeLine) -> str:
 
 def _says(ask: EdgesAsk, line: EdgeLine, wished: RidgeWished) -> Iterator[str]:
     yield from hip_irons_say(ask, line, wished.made)
-    yield f"{counted(_bonnets_count(ask, line), 'bonnet')}: {_courses_said(line)}."
+    yield f"{counted(_bonnets_count(ask, line), 'bonnet')}: {_courses_said(ask, line)}."
     fixings = _fixings_count(ask, wished)
     if fixings:
         yield f"Nail each bonnet at its head to the hip rafter, with {counted(fixings, 'fixing')}."

@@ -1,10 +1,13 @@
 """The parts that edges are counted in: so many pieces, so many metres, so much mortar."""
 
+from collections.abc import Iterable
+
 from gaugerod.basis.citation import Citation, house
 from gaugerod.basis.limit import Limit
 from gaugerod.basis.rounding import Division
 from gaugerod.edges.answer import EdgePart, PartUnit
-from gaugerod.setting_out.said import said
+from gaugerod.edges.ask import EdgeSlope
+from gaugerod.setting_out.said import counted, said
 from gaugerod.standards.edges import EdgeFigure, edge_figure
 from gaugerod.standards.edition import Edition
 
@@ -79,3 +82,14 @@ def mortar_says(edition: Edition) -> str:
         f"Mortar: 1 cement to {sand.value:g} sand with plasticiser, a third or more of the sand sharp "
         f"({sand.citation.basis.value}). Wet cement burns: gloves, and wash it off."
     )
+
+
+def courses_said(count: int, slopes: Iterable[EdgeSlope]) -> str:
+    """So many courses; where there is one more than the sheet of the slope counts, it is the short one at the top.
+
+    >>> rear = EdgeSlope(name="rear", pitch_deg=35.0, gauge_mm=100.0, headlap_mm=65.0, courses_count=19)
+    >>> courses_said(19, [rear]), courses_said(20, [rear])
+    ('19 courses', '20 courses, the short one at the top among them')
+    """
+    short = ", the short one at the top among them" if count > max(slope.courses_count for slope in slopes) else ""
+    return f"{counted(count, 'course')}{short}"

@@ -10,7 +10,7 @@ from gaugerod.coverings.single_lap import SingleLapTile
 from gaugerod.edges.answer import EdgePart, MadeEdge
 from gaugerod.edges.ask import EdgeLine, EdgesAsk
 from gaugerod.edges.bedded_verge import bedded_verge
-from gaugerod.edges.parts import mm, pieces
+from gaugerod.edges.parts import courses_said, mm, pieces
 from gaugerod.edges.untold import laid_length, untold
 from gaugerod.edges.wished import VergeMade
 from gaugerod.setting_out.said import counted
@@ -50,7 +50,9 @@ def _dry(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
         _HANDED,
         "Fix each as its maker says, and the end tile under it as the fixings say.",
     )
-    return _to_each_course(line, made="dry", item="dry-verge-unit", what="dry-verge unit", each=each, says=says_then)
+    return _to_each_course(
+        ask, line, made="dry", item="dry-verge-unit", what="dry-verge unit", each=each, says=says_then
+    )
 
 
 def _cloaked(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
@@ -66,11 +68,13 @@ def _cloaked(ask: EdgesAsk, line: EdgeLine) -> MadeEdge:
         "Fix each with two fixings at the least, as the tiles round the edge of the roof.",
     )
     return _to_each_course(
-        line, made="cloaked", item="cloaked-verge-tile", what="cloaked verge tile", each=each, says=says_then
+        ask, line, made="cloaked", item="cloaked-verge-tile", what="cloaked verge tile", each=each, says=says_then
     )
 
 
-def _to_each_course(line: EdgeLine, *, made: str, item: str, what: str, each: Limit, says: tuple[str, ...]) -> MadeEdge:
+def _to_each_course(
+    ask: EdgesAsk, line: EdgeLine, *, made: str, item: str, what: str, each: Limit, says: tuple[str, ...]
+) -> MadeEdge:
     courses_count = sum(line.courses_count)
     count = courses_count * round(each.value)
     working = Step(
@@ -82,7 +86,7 @@ def _to_each_course(line: EdgeLine, *, made: str, item: str, what: str, each: Li
         citation=each.citation,
         parts=(laid_length(line),),
     )
-    how = f"one to each of {counted(courses_count, 'course')}"
+    how = f"one to each of {courses_said(courses_count, [ask.slope(name) for name in line.slopes])}"
     return _edge(
         line,
         made=made,

@@ -14,7 +14,7 @@ from gaugerod.basis.limit import Limit
 from gaugerod.edges.answer import LeadPieces, LeadUse
 from gaugerod.edges.ask import EdgeLine, EdgesAsk, EdgeSlope
 from gaugerod.edges.lead_runs import lead_named, single_pieces
-from gaugerod.edges.parts import mm
+from gaugerod.edges.parts import courses_said, mm
 from gaugerod.geometry.pitch import sin_deg
 from gaugerod.rules.lead import soaker_length
 from gaugerod.standards.edition import Edition
@@ -112,7 +112,7 @@ def _soakers(
         length_mm=length_mm,
         width_mm=width_mm,
         how=(
-            f"one to each of {count} courses; length: gauge {mm(slope.gauge_mm)} + headlap {mm(slope.headlap_mm)} + "
+            f"one to each of {courses_said(count, [slope])}; length: gauge {mm(slope.gauge_mm)} + headlap {mm(slope.headlap_mm)} + "
             f"{past.value:g} mm{length_how}; width: {width_how}"
         ),
         citations=(code.citation, past.citation, *width_citations),
