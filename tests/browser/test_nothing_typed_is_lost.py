@@ -5,7 +5,8 @@ from playwright.sync_api import Browser, Dialog, Page, expect
 from tests.scenario.served_app import ServedApp
 
 
-def test_leaving_with_something_unsaved_asks_first_and_saving_does_not(page: Page, app: ServedApp) -> None:
+def questions_of(page: Page) -> list[str]:
+    """What the browser asks, each answered with yes."""
     asked: list[str] = []
 
     def answer(dialog: Dialog) -> None:
@@ -13,6 +14,11 @@ def test_leaving_with_something_unsaved_asks_first_and_saving_does_not(page: Pag
         dialog.accept()
 
     page.on("dialog", answer)
+    return asked
+
+
+def test_leaving_with_something_unsaved_asks_first_and_saving_does_not(page: Page, app: ServedApp) -> None:
+    asked = questions_of(page)
     page.goto(f"/jobs/{app.demo}/record")
     page.get_by_role("link", name="Findings").first.click()
     expect(page.get_by_role("heading", level=1)).to_have_text("Findings")
@@ -27,13 +33,7 @@ def test_leaving_with_something_unsaved_asks_first_and_saving_does_not(page: Pag
 
 def test_saving_is_not_asked_about(page: Page, app: ServedApp) -> None:
     copy = app.store.duplicate(app.demo, by="test").job
-    asked: list[str] = []
-
-    def answer(dialog: Dialog) -> None:
-        asked.append(dialog.type)
-        dialog.accept()
-
-    page.on("dialog", answer)
+    asked = questions_of(page)
     page.goto(f"/jobs/{copy}/record")
     page.get_by_label("Site", exact=True).click()
     page.keyboard.type("the yard")

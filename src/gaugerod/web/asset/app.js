@@ -9,8 +9,14 @@ document.addEventListener("input", (event) => {
   for (const said of document.querySelectorAll(`output[for="${slider.id}"]`)) said.textContent = slider.value;
 }, true);
 
-// After a form with faults the list of them is read out first.
-document.addEventListener("DOMContentLoaded", () => document.getElementById("faults")?.focus());
+// After a form with faults the list of them is read out first; what the form holds is not saved yet.
+document.addEventListener("DOMContentLoaded", () => {
+  const faults = document.getElementById("faults");
+  if (!faults) return;
+  faults.focus();
+  const form = document.getElementById("form");
+  if (keeps(form)) unsaved.add(nameOf(form));
+});
 
 // What is pressed stays until the finger is lifted and its click has come: an answer drawn in between would lose the tap.
 const CLICK_AFTER_LIFT_MS = 50;
@@ -105,7 +111,7 @@ document.addEventListener("htmx:error", ({ detail: { ctx } }) => {
   (ctx.target.querySelector("#answer") ?? ctx.target).prepend(told);
 });
 
-// What was typed and not saved is not left without a word. Sliders that are only tried out keep nothing, and say so.
+// What was typed and not saved is not left without a word. Sliders are there to be tried out, and are left freely.
 const unsaved = new Set();
 const nameOf = (form) => form.id || form.getAttribute("action");
 const keeps = (form) => form?.method === "post" && !form.matches(".lights, .wishes");
