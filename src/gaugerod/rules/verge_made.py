@@ -1,6 +1,6 @@
 """The bed and the undercloak of a bedded verge.
 
-Source: an independent consultant's trade article on verges; a page that quotes NHBC Standards on mortar (weak); published.
+Source: an independent consultant's trade article on verges; a page that quotes NHBC Standards on mortar (a weak source); published.
 They disagree on the width of the bed: one beds the outer 50 to 75 mm of the undercloak, one asks for 100 mm or more. Each
 is shown. Scope: verges bedded in mortar on an undercloak 150 mm wide; a dry verge goes by its maker.
 """
