@@ -68,6 +68,11 @@ def test_a_verge_is_on_the_left_or_the_right_of_its_slope_seen_from_the_eaves() 
     assert {None} == {line.hand for line in lines if line.kind is not LineKind.VERGE}
 
 
+def test_the_hand_is_that_of_the_side_the_job_names() -> None:
+    (verge, _) = of_kind(lines_of(byre(right="abutment")), LineKind.VERGE)
+    assert ("front, verge", Hand.LEFT) == (verge.name, verge.hand)
+
+
 def test_a_ridge_said_to_be_shared_is_one_line() -> None:
     (ridge,) = of_kind(lines_of(byre(), RIDGE), LineKind.RIDGE)
     assert {"front", "back"} == set(ridge.slopes)
